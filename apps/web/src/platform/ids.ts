@@ -1,0 +1,15 @@
+import { v7 } from 'uuid'
+
+/** Ids are made where the thing happens. Not `crypto.randomUUID`: it is missing on a plain http address. */
+export function newId(): string {
+  return v7()
+}
+
+/** What this device calls itself in the record. Kept per browser, so that entries of one phone can be told apart. */
+export function deviceName(): string {
+  const kept = localStorage.getItem('device')
+  if (kept) return kept
+  const made = `browser ${v7().slice(-6)}`
+  localStorage.setItem('device', made)
+  return made
+}

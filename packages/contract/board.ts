@@ -1,0 +1,70 @@
+import { z } from 'zod'
+import { AreaCode } from './areas.ts'
+import { endpoint } from './endpoint.ts'
+import { keepClear, noseLength } from './glands.ts'
+import { everybody } from './people.ts'
+import { count, countFromText } from './quantity.ts'
+import { gap, reserve, ReserveLimit, Standing } from './reserve.ts'
+import { temperature } from './valves.ts'
+
+export const BoardOrder = z.enum(['runs out first', 'least reserve', 'tag', 'seen longest ago'])
+export type BoardOrder = z.infer<typeof BoardOrder>
+
+const filters = {
+  standing: Standing.optional(),
+  area: AreaCode.optional(),
+  service: z.string().max(40).optional(),
+  find: z.string().max(60).optional(),
+}
+
+export const BoardRow = z.object({
+  valveId: z.uuid(),
+  tag: z.string(),
+  description: z.string(),
+  service: z.string(),
+  fluid: z.string(),
+  temperature: temperature.nullable(),
+  areaCode: z.string(),
+  gapLeft: gap.nullable(),
+  gapRight: gap.nullable(),
+  gapIsInferred: z.boolean(),
+  keepClear,
+  noseLength: noseLength.nullable(),
+  reserve: reserve.nullable(),
+  reserveLimitedBy: ReserveLimit.nullable(),
+  runsOutOn: z.iso.date().nullable(),
+  standing: Standing,
+  why: z.string(),
+  lastSeenAt: z.iso.datetime().nullable(),
+})
+export type BoardRow = z.infer<typeof BoardRow>
+
+const valveCount = count('Valves', 0, 10_000_000)
+
+export const showBoard = endpoint({
+  method: 'GET',
+  path: '/api/board',
+  who: everybody,
+  query: z.strictObject({
+    ...filters,
+    order: BoardOrder.default('runs out first'),
+    offset: countFromText('Offset', 0, 10_000_000).default(0),
+    limit: countFromText('Limit', 1, 500).default(100),
+  }),
+  ok: z.object({ total: valveCount, rows: z.array(BoardRow) }),
+  status: 200,
+})
+
+/** The counts beside the filters, and the strip of areas. */
+export const showBoardSummary = endpoint({
+  method: 'GET',
+  path: '/api/board/summary',
+  who: everybody,
+  ok: z.object({
+    total: valveCount,
+    standing: z.record(Standing, valveCount),
+    services: z.array(z.object({ service: z.string(), valves: valveCount })),
+    areas: z.array(z.object({ code: z.string(), name: z.string(), valves: valveCount, bookOrSpent: valveCount })),
+  }),
+  status: 200,
+})

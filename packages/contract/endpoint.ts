@@ -1,0 +1,37 @@
+import type { z } from 'zod'
+import type { Role } from './people.ts'
+
+/** Who may call: `anyone`, or the roles of people signed in. There is no default, so nobody forgets it. */
+export type Caller = 'anyone' | readonly Role[]
+
+/**
+ * One endpoint as a plain value: the server registers it, the web calls it, tests walk the list of them.
+ * Bodies are strict objects, so a misspelt field is an error and never a silent loss.
+ */
+export interface Endpoint {
+  readonly method: 'GET' | 'POST' | 'PUT' | 'DELETE'
+  readonly path: `/api/${string}`
+  readonly who: Caller
+  readonly params?: z.ZodObject
+  readonly query?: z.ZodObject
+  readonly body?: z.ZodType
+  /** `csv` bodies are sent as text/csv and read as bytes, past the limit for JSON. */
+  readonly bodyKind?: 'csv'
+  readonly ok: z.ZodType
+  /** `csv` answers are sent as text/csv. */
+  readonly okKind?: 'csv'
+  readonly status: 200 | 201 | 202
+}
+
+export const endpoint = <const E extends Endpoint>(value: E): E => value
+
+export type ParamsOf<E extends Endpoint> = E['params'] extends z.ZodType ? z.output<E['params']> : undefined
+export type QueryOf<E extends Endpoint> = E['query'] extends z.ZodType ? z.output<E['query']> : undefined
+export type BodyOf<E extends Endpoint> = E['body'] extends z.ZodType ? z.output<E['body']> : undefined
+export type OkOf<E extends Endpoint> = z.output<E['ok']>
+
+/** What a caller writes down: before defaults are filled in and text is read as numbers. */
+export type ParamsIn<E extends Endpoint> = E['params'] extends z.ZodType ? z.input<E['params']> : undefined
+export type QueryIn<E extends Endpoint> = E['query'] extends z.ZodType ? z.input<E['query']> : undefined
+export type BodyIn<E extends Endpoint> = E['body'] extends z.ZodType ? z.input<E['body']> : undefined
+export type OkIn<E extends Endpoint> = z.input<E['ok']>

@@ -1,0 +1,159 @@
+import { z } from 'zod'
+import { endpoint } from './endpoint.ts'
+import { everybody } from './people.ts'
+import { Problem } from './problem.ts'
+import { count, quantity } from './quantity.ts'
+import { Finding, gap, reserve } from './reserve.ts'
+
+/** Our word scale for a leak, from nothing seen to a steady run. `dry` is a finding too: no leak seen. */
+export const LeakGrade = z.enum(['dry', 'damp', 'weep', 'drip', 'run'])
+export type LeakGrade = z.infer<typeof LeakGrade>
+/** How the stem moves by hand after the gland was touched. A stiff stem is a finding. */
+export const StemFeel = z.enum(['free', 'firm', 'stiff', 'seized', 'not tried'])
+export const PackingFamily = z.enum([
+  'graphite braid',
+  'graphite die-formed',
+  'PTFE braid',
+  'aramid braid',
+  'carbon braid',
+  'natural fibre braid',
+  'other',
+  'unknown',
+])
+export const Cut = z.enum(['butt', 'skive', 'die-formed', 'unknown'])
+export const MissedReason = z.enum(['no access', 'too hot', 'area shut', 'permit refused', 'not found', 'no time', 'other'])
+
+/** Positive turns tighten. Slackening is possible, and shown with a finding. */
+export const nutTurns = quantity({ label: 'Turns', unit: 'turn', min: -10, max: 10, step: 0.0833, usual: [0, 1.5] })
+export const threadLeft = quantity({ label: 'Stud thread left', unit: 'mm', min: 0, max: 300, step: 0.5, usual: [0, 80] })
+export const packingSection = quantity({ label: 'Section', unit: 'mm', min: 1, max: 60, step: 0.1, usual: [3, 25] })
+export const dropsPerMinute = quantity({ label: 'Drops per minute', unit: '1/min', min: 0, max: 1000, step: 1, usual: [0, 200] })
+export const screeningValue = quantity({ label: 'Screening value', unit: 'ppmv', min: 0, max: 1_000_000, step: 1, usual: [0, 100_000] })
+
+const rings = count('Rings', 1, 40, [3, 9])
+
+const readingBody = {
+  kind: z.literal('reading.taken'),
+  gapLeft: gap.optional(),
+  gapRight: gap.optional(),
+  threadLeft: threadLeft.optional(),
+  leak: LeakGrade.optional(),
+  stem: StemFeel.optional(),
+}
+const nipBody = {
+  kind: z.literal('gland.nipped'),
+  turnsLeft: nutTurns,
+  turnsRight: nutTurns,
+  leakBefore: LeakGrade.optional(),
+  leakAfter: LeakGrade.optional(),
+  stem: StemFeel.optional(),
+}
+const leakBody = {
+  kind: z.literal('leak.seen'),
+  leak: LeakGrade,
+  dropsPerMinute: dropsPerMinute.optional(),
+  screeningValue: screeningValue.optional(),
+}
+const repackBody = {
+  kind: z.literal('packing.renewed'),
+  family: PackingFamily,
+  rings: rings.optional(),
+  section: packingSection.optional(),
+  cut: Cut.optional(),
+  gapLeft: gap.optional(),
+  gapRight: gap.optional(),
+  /** True when the wheel was released after loading and did not overrun. */
+  proved: z.boolean().optional(),
+}
+const ringBody = {
+  kind: z.literal('ring.added'),
+  rings: count('Rings', 1, 6, [1, 2]),
+  gapLeft: gap.optional(),
+  gapRight: gap.optional(),
+}
+const missedBody = { kind: z.literal('visit.missed'), reason: MissedReason }
+
+/** When it happened, by the clock of the device, with its offset from UTC. */
+const TakenAt = z.iso.datetime({ offset: true })
+const note = { note: z.string().trim().max(500).optional() }
+
+/** What stands in the place of a corrected entry: the same kinds, with their own time. */
+const Replacement = z.discriminatedUnion('kind', [
+  z.strictObject({ ...readingBody, takenAt: TakenAt, ...note }),
+  z.strictObject({ ...nipBody, takenAt: TakenAt, ...note }),
+  z.strictObject({ ...leakBody, takenAt: TakenAt, ...note }),
+  z.strictObject({ ...repackBody, takenAt: TakenAt, ...note }),
+  z.strictObject({ ...ringBody, takenAt: TakenAt, ...note }),
+  z.strictObject({ ...missedBody, takenAt: TakenAt, ...note }),
+])
+
+export const EventId = z.uuid()
+
+const every = {
+  /** Made on the device, so that an entry sent twice is one entry. */
+  id: EventId,
+  version: z.literal(1),
+  valveId: z.uuid(),
+  takenAt: TakenAt,
+  /** A name for the device, not for the person: the person is who is signed in. */
+  device: z.string().trim().min(1).max(60),
+  /** Who did it, where that is somebody other than the person signed in: paper typed in later, old records. */
+  takenBy: z.string().trim().max(60).optional(),
+  ...note,
+}
+
+/** A fact from the field, in the past tense. Never changed once accepted: a correction is a fact of its own. */
+export const FieldEvent = z.discriminatedUnion('kind', [
+  z.strictObject({ ...every, ...readingBody }),
+  z.strictObject({ ...every, ...nipBody }),
+  z.strictObject({ ...every, ...leakBody }),
+  z.strictObject({ ...every, ...repackBody }),
+  z.strictObject({ ...every, ...ringBody }),
+  z.strictObject({ ...every, ...missedBody }),
+  z.strictObject({
+    ...every,
+    kind: z.literal('fact.corrected'),
+    corrects: EventId,
+    reason: z.string().trim().min(1).max(200),
+    /** Null takes the corrected entry back without putting another in its place. */
+    replacement: Replacement.nullable(),
+  }),
+])
+export type FieldEvent = z.infer<typeof FieldEvent>
+export const eventKinds = FieldEvent.options.map((option) => option.shape.kind.value)
+export type EventKind = (typeof eventKinds)[number]
+
+const position = count('Place in the chain', 1, 1_000_000_000_000)
+
+/** What became of one entry. A device deletes it on `accepted` and `already`, and keeps it on `refused`. */
+export const Outcome = z.discriminatedUnion('outcome', [
+  z.object({ id: z.string(), outcome: z.literal('accepted'), position, findings: z.array(Finding) }),
+  z.object({ id: z.string(), outcome: z.literal('already'), position }),
+  z.object({ id: z.string(), outcome: z.literal('refused'), problem: Problem }),
+])
+export type Outcome = z.infer<typeof Outcome>
+
+/** Entries are unknown here on purpose: each is judged alone, so one bad entry does not refuse its neighbours. */
+export const sendEvents = endpoint({
+  method: 'POST',
+  path: '/api/events',
+  who: everybody,
+  body: z.strictObject({ events: z.array(z.unknown()).min(1).max(200) }),
+  ok: z.object({ outcomes: z.array(Outcome) }),
+  status: 200,
+})
+
+/** One line of a valve's history, as a person reads it, with the entry itself. */
+export const TimelineEntry = z.object({
+  event: z.looseObject({ id: EventId, kind: z.string(), takenAt: z.string() }),
+  receivedAt: z.iso.datetime(),
+  by: z.string(),
+  device: z.string(),
+  position,
+  /** In words, with figures. */
+  says: z.string(),
+  reserveAfter: reserve.nullable(),
+  findings: z.array(Finding),
+  standsAs: z.enum(['as entered', 'corrected', 'taken back', 'correction']),
+})
+export type TimelineEntry = z.infer<typeof TimelineEntry>

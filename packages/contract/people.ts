@@ -1,0 +1,41 @@
+import { z } from 'zod'
+import { endpoint } from './endpoint.ts'
+
+export const roles = ['planner', 'fitter', 'engineer'] as const
+export const Role = z.enum(roles)
+export type Role = z.infer<typeof Role>
+
+/** Everybody of the site who is signed in. */
+export const everybody = roles
+/** Those who keep the register: a fitter reports facts and does not change what a valve is. */
+export const registerKeepers = ['planner', 'engineer'] as const
+
+export const PersonId = z.uuid()
+
+export const Person = z.object({
+  personId: PersonId,
+  name: z.string(),
+  signInName: z.string(),
+  role: Role,
+  site: z.object({ siteId: z.uuid(), name: z.string(), timeZone: z.string() }),
+})
+export type Person = z.infer<typeof Person>
+
+export const signIn = endpoint({
+  method: 'POST',
+  path: '/api/session',
+  who: 'anyone',
+  body: z.strictObject({ signInName: z.string().trim().min(1).max(60), password: z.string().min(1).max(200) }),
+  ok: Person,
+  status: 201,
+})
+
+export const whoAmI = endpoint({ method: 'GET', path: '/api/session', who: everybody, ok: Person, status: 200 })
+
+export const signOut = endpoint({
+  method: 'DELETE',
+  path: '/api/session',
+  who: everybody,
+  ok: z.object({ signedOut: z.literal(true) }),
+  status: 200,
+})

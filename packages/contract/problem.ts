@@ -1,0 +1,83 @@
+import { z } from 'zod'
+
+/**
+ * Every refusal this API can give: status, title, what to do, and whether the same request may succeed later.
+ * The key is `word/what` and never changes its meaning; programs compare the key, people read the title.
+ */
+export const problems = {
+  'request/malformed': { status: 400, retry: false, title: 'The request could not be read', help: 'Send JSON in UTF-8, complete and well formed.' },
+  'request/invalid': { status: 422, retry: false, title: 'The request does not fit the contract', help: 'Every fault is listed with the place it was found.' },
+  'request/too-large': { status: 413, retry: false, title: 'The request is too large', help: 'Send less at once; lists of valves and histories go through the import.' },
+  'request/unsupported': { status: 415, retry: false, title: 'This kind of content is not read here', help: 'Send application/json, or text/csv to the import.' },
+  'request/not-found': { status: 404, retry: false, title: 'Nothing is at this address', help: 'Check the address.' },
+  'request/foreign-origin': { status: 403, retry: false, title: 'The request came from another web site', help: 'Use the program from its own address.' },
+  'person/not-signed-in': { status: 401, retry: false, title: 'Nobody is signed in', help: 'Sign in; entries waiting on the device are kept.' },
+  'person/not-allowed': { status: 403, retry: false, title: 'Your role may not do this', help: 'Ask a planner or engineer of your site.' },
+  'person/wrong-sign-in': { status: 401, retry: false, title: 'Name or password is wrong', help: 'Check both; capitals matter in the password.' },
+  'person/too-many-tries': { status: 429, retry: true, title: 'Too many tries', help: 'Wait a minute, then try again.' },
+  'area/unknown': { status: 404, retry: false, title: 'No such area', help: 'Look the area up in the register.' },
+  'area/code-taken': { status: 409, retry: false, title: 'This area code is taken', help: 'Choose another code.' },
+  'valve/unknown': { status: 404, retry: false, title: 'No such valve', help: 'Check the tag, or add the valve to the register.' },
+  'valve/tag-taken': { status: 409, retry: false, title: 'This tag is taken by another valve', help: 'A tag names one valve of a site.' },
+  'valve/changed-meanwhile': { status: 409, retry: false, title: 'Somebody changed this valve meanwhile', help: 'Load it again and repeat your change.' },
+  'valve/impossible-gland': { status: 422, retry: false, title: 'This gland cannot exist', help: 'Measure again; every contradiction is listed.' },
+  'event/invalid': { status: 422, retry: false, title: 'The entry cannot be understood', help: 'Every fault is listed with the place it was found.' },
+  'event/unknown-kind': { status: 422, retry: true, title: 'This server does not know this kind of entry yet', help: 'The device keeps it until the server is newer.' },
+  'event/id-reused': { status: 409, retry: false, title: 'This id already names a different entry', help: 'To change an entry, correct it; the first one is kept.' },
+  'event/in-the-future': { status: 422, retry: false, title: 'The entry is dated in the future', help: 'Check the date, and the clock of the device.' },
+  'import/unknown': { status: 404, retry: false, title: 'No such import', help: 'Look it up in the list of imports.' },
+  'import/not-readable': { status: 422, retry: false, title: 'The file cannot be read as a table', help: 'Save it as CSV in UTF-8, with one line of headings.' },
+  'import/not-ready': { status: 409, retry: false, title: 'The import is not at this step', help: 'Wait for the check to end, or start again with the file.' },
+  'import/has-faults': { status: 409, retry: false, title: 'The file has rows with faults', help: 'Mend the file, or import the good rows.' },
+  'store/conflict': { status: 409, retry: true, title: 'Two changes met', help: 'Try again.' },
+  'store/busy': { status: 503, retry: true, title: 'The register is busy', help: 'Try again in a moment; nothing was written.' },
+  'server/fault': { status: 500, retry: true, title: 'Unexpected fault', help: 'Try again; if it stays, tell the keeper of the server the number of this request.' },
+} as const satisfies Record<string, { status: number; retry: boolean; title: string; help: string }>
+
+export type ProblemCode = keyof typeof problems
+const codes = Object.keys(problems) as [ProblemCode, ...ProblemCode[]]
+
+/** One fault at one place; `pointer` is a JSON Pointer (RFC 6901) into what was sent. */
+export const Fault = z.object({ pointer: z.string(), detail: z.string() })
+export type Fault = z.infer<typeof Fault>
+
+/** Problem details as in RFC 9457; `code` is the last part of `type` for programs. */
+export const Problem = z.object({
+  type: z.string(),
+  title: z.string(),
+  status: z.int().min(400).max(599),
+  code: z.enum(codes),
+  detail: z.string().optional(),
+  instance: z.string().optional(),
+  errors: z.array(Fault).optional(),
+})
+export type Problem = z.infer<typeof Problem>
+
+/** @example problemOf('valve/unknown', 'BM-3307').status // → 404 */
+export function problemOf(code: ProblemCode, detail?: string, errors?: readonly Fault[], instance?: string): Problem {
+  const { status, title } = problems[code]
+  return {
+    type: `/problems/${code}`,
+    title,
+    status,
+    code,
+    ...(detail !== undefined && { detail }),
+    ...(instance !== undefined && { instance }),
+    ...(errors !== undefined && { errors: [...errors] }),
+  }
+}
+
+/** Every fault of a failed parse, each with a pointer, so that a form can mark all of them at once. */
+export function faultsOf(error: z.ZodError, root = '#'): Fault[] {
+  return error.issues.flatMap((issue) => {
+    const at = (path: readonly PropertyKey[]) => root + path.map((part) => `/${escapePointer(String(part))}`).join('')
+    if (issue.code === 'unrecognized_keys') {
+      return issue.keys.map((key) => ({ pointer: at([...issue.path, key]), detail: 'not a known field' }))
+    }
+    return [{ pointer: at(issue.path), detail: issue.message }]
+  })
+}
+
+function escapePointer(part: string): string {
+  return part.replaceAll('~', '~0').replaceAll('/', '~1')
+}
