@@ -107,6 +107,8 @@ export const headingUnits: Readonly<Record<string, { readonly unit: string; read
   psi: { unit: 'psi', into: 'bar' },
   turn: { unit: 'turn', into: 'turn' },
   turns: { unit: 'turn', into: 'turn' },
+  ppmv: { unit: 'ppmv', into: 'ppmv' },
+  ppm: { unit: 'ppmv', into: 'ppmv' },
 }
 
 /** The heading this program writes itself. */

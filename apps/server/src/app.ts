@@ -1,0 +1,52 @@
+import { randomUUID } from 'node:crypto'
+import cookie from '@fastify/cookie'
+import helmet from '@fastify/helmet'
+import Fastify, { type FastifyInstance } from 'fastify'
+import type { Config } from './config.ts'
+import { areaRoutes } from './features/areas/index.ts'
+import { boardRoutes } from './features/board/index.ts'
+import { eventRoutes } from './features/events/index.ts'
+import { healthRoutes } from './features/health/index.ts'
+import { importRoutes, ImportRuns } from './features/imports/index.ts'
+import { peopleRoutes } from './features/people/index.ts'
+import { valveRoutes } from './features/valves/index.ts'
+import type { Clock } from './platform/clock.ts'
+import { asProblem, Refusal, registerProblems, sendProblem } from './platform/problem.ts'
+import type { Platform } from './platform/route.ts'
+import type { Store } from './platform/store.ts'
+import { servePages } from './platform/pages.ts'
+
+const MOST_JSON_BYTES = 1024 * 1024
+
+export interface AppParts {
+  readonly store: Store
+  readonly clock: Clock
+  readonly secret: string
+  readonly logLevel: Config['logLevel']
+  /** Folder of the built web app; null serves the API alone. */
+  readonly pages: string | null
+}
+
+/** The whole server, not yet listening. */
+export async function buildApp({ store, clock, secret, logLevel, pages }: AppParts): Promise<{ app: FastifyInstance; imports: ImportRuns }> {
+  const app = Fastify({ logger: { level: logLevel }, bodyLimit: MOST_JSON_BYTES, genReqId: () => randomUUID() })
+  const platform: Platform = { store, clock, secure: false }
+  const imports = new ImportRuns(store, clock, app.log)
+  registerProblems(app)
+  app.setNotFoundHandler((request, reply) => sendProblem(reply, asProblem(new Refusal('request/not-found', request.url), request.id)))
+  app.decorateRequest('signedIn', null)
+  app.addContentTypeParser('text/csv', { parseAs: 'buffer' }, (_request, body, done) => done(null, body))
+  // Plain http on a plant's own network is usual: nothing may insist on https by itself.
+  await app.register(helmet, { strictTransportSecurity: false, contentSecurityPolicy: { directives: { upgradeInsecureRequests: null, scriptSrc: ["'self'"], styleSrc: ["'self'", "'unsafe-inline'"] } } })
+  await app.register(cookie, { secret })
+
+  healthRoutes(app, platform)
+  await peopleRoutes(app, platform)
+  areaRoutes(app, platform)
+  valveRoutes(app, platform)
+  eventRoutes(app, platform)
+  boardRoutes(app, platform)
+  importRoutes(app, platform, imports)
+  if (pages !== null) await servePages(app, pages)
+  return { app, imports }
+}

@@ -1,0 +1,71 @@
+import type { FieldEvent, Outcome } from '@glandkeeper/contract/events'
+import type { SignedIn } from '../../platform/auth.ts'
+import { canonicalJson, type ChainedEvent, hashOf } from '../../platform/chain.ts'
+import { asProblem, Refusal } from '../../platform/problem.ts'
+import type { Write } from '../../platform/store.ts'
+import { eventFindings, findingsInWords, rebuildState } from '../glands/index.ts'
+
+/**
+ * Appends entries to the site's chain and brings the state of their valves up to date, in the caller's transaction.
+ * An entry known already, word for word, is `already`; the same id with other words is refused.
+ */
+export async function appendEvents(write: Write, by: Pick<SignedIn, 'siteId' | 'personId'>, events: readonly FieldEvent[], receivedAt: Date): Promise<Outcome[]> {
+  // Written first: on PostgreSQL this holds the site's row, so that two servers cannot give one position twice.
+  const site = await write.site.update({ where: { id: by.siteId }, data: { chainLength: { increment: 0 } } })
+  const known = new Map((await write.event.findMany({ where: { id: { in: events.map((event) => event.id) } }, select: { id: true, body: true, position: true, siteId: true } })).map((row) => [row.id, row]))
+  const valves = new Set((await write.valve.findMany({ where: { siteId: by.siteId, id: { in: [...new Set(events.map((event) => event.valveId))] } }, select: { id: true } })).map((valve) => valve.id))
+
+  let head = { hash: site.chainHead, position: site.chainLength }
+  const rows: (ChainedEvent & { hash: string })[] = []
+  const outcomes = events.map((event): Outcome => {
+    const body = canonicalJson(event)
+    const before = known.get(event.id)
+    if (before) {
+      if (before.body !== body || before.siteId !== by.siteId) return refused(event.id, new Refusal('event/id-reused', event.id))
+      return { id: event.id, outcome: 'already', position: before.position }
+    }
+    if (!valves.has(event.valveId)) return refused(event.id, new Refusal('valve/unknown', event.valveId))
+    const row = linkOf(head, by, event, body, receivedAt)
+    rows.push(row)
+    known.set(row.id, row)
+    head = { hash: row.hash, position: row.position }
+    return { id: event.id, outcome: 'accepted', position: row.position, findings: eventFindings(event, receivedAt) }
+  })
+  if (rows.length === 0) return outcomes
+
+  await write.event.createMany({ data: rows })
+  await write.site.update({ where: { id: by.siteId }, data: { chainHead: head.hash, chainLength: head.position } })
+  const stoodOut = await rebuildStatesOf(write, by.siteId, rows)
+  return outcomes.map((outcome) => (outcome.outcome === 'accepted' ? { ...outcome, findings: [...outcome.findings, ...(stoodOut.get(outcome.id) ?? [])] } : outcome))
+}
+
+function linkOf(head: { hash: string; position: number }, by: Pick<SignedIn, 'siteId' | 'personId'>, event: FieldEvent, body: string, receivedAt: Date): ChainedEvent & { hash: string } {
+  const link: ChainedEvent = {
+    id: event.id,
+    siteId: by.siteId,
+    position: head.position + 1,
+    valveId: event.valveId,
+    kind: event.kind,
+    version: event.version,
+    takenAt: new Date(event.takenAt),
+    receivedAt,
+    personId: by.personId,
+    device: event.device,
+    body,
+  }
+  return { ...link, hash: hashOf(head.hash, link) }
+}
+
+/** What stood out at each new entry, once its valve's history was read with it. */
+async function rebuildStatesOf(write: Write, siteId: string, rows: readonly ChainedEvent[]) {
+  const stoodOut = new Map<string, ReturnType<typeof findingsInWords>>()
+  for (const valveId of new Set(rows.map((row) => row.valveId))) {
+    const { history } = await rebuildState(write, siteId, valveId)
+    for (const moment of history.moments) stoodOut.set(moment.factId, findingsInWords(moment.findings))
+  }
+  return stoodOut
+}
+
+export function refused(id: string, refusal: Refusal): Outcome {
+  return { id, outcome: 'refused', problem: asProblem(refusal) }
+}

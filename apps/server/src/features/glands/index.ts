@@ -1,0 +1,5 @@
+export { eventFindings, findingsInWords } from './findings-in-words.ts'
+export { entryInWords } from './entry-in-words.ts'
+export { glandForEngines, glandOfRow } from './gland-of-row.ts'
+export { presentState } from './present-state.ts'
+export { glandRecord, rebuildState, statesThatDiffer, writeEmptyStates } from './state.ts'

@@ -1,0 +1,77 @@
+import type { FastifyInstance } from 'fastify'
+import { applyImport, badRowsOfImport, cancelImport, type ImportRun, type ImportKind, listImports, mapImport, showImport, startImport } from '@glandkeeper/contract/imports'
+import type { SignedIn } from '../../platform/auth.ts'
+import { newId } from '../../platform/ids.ts'
+import { Refusal } from '../../platform/problem.ts'
+import { type Platform, route } from '../../platform/route.ts'
+import type { Store } from '../../platform/store.ts'
+import { importsOf, importWithId } from './queries.ts'
+import type { ImportRuns } from './runs.ts'
+import { readHeadings } from './read-headings.ts'
+
+export { ImportRuns } from './runs.ts'
+
+export function importRoutes(app: FastifyInstance, platform: Platform, runs: ImportRuns): void {
+  const { store, clock } = platform
+  const shown = async (me: SignedIn, importId: string): Promise<ImportRun> => importWithId(store.read, me.siteId, importId)
+
+  route(app, platform, listImports, async ({ me }) => ({ imports: await importsOf(store.read, me.siteId) }))
+  route(app, platform, showImport, ({ params, me }) => shown(me, params.importId))
+
+  route(app, platform, startImport, async ({ query, body, me }) => {
+    const importId = await keepFile(store, me, query, body, clock())
+    runs.check(importId)
+    return shown(me, importId)
+  })
+
+  route(app, platform, mapImport, async ({ params, body, me }) => {
+    const run = await shown(me, params.importId)
+    refuseUnless(run, ['checked', 'unreadable'])
+    readHeadings(run.kind, body.columns.map((column) => column.heading), body.columns)
+    await setStep(store, run, { step: 'checking', columns: JSON.stringify(body.columns) })
+    runs.check(run.importId)
+    return shown(me, run.importId)
+  })
+
+  route(app, platform, applyImport, async ({ params, body, me }) => {
+    const run = await shown(me, params.importId)
+    refuseUnless(run, ['checked'])
+    if (body.mode === 'whole file' && run.badCount > 0) throw new Refusal('import/has-faults', `${run.badCount} of ${run.rowCount} rows have faults; nothing was written`)
+    await setStep(store, run, { step: 'writing', mode: body.mode })
+    runs.write(run.importId)
+    return shown(me, run.importId)
+  })
+
+  route(app, platform, cancelImport, async ({ params, me }) => {
+    const run = await shown(me, params.importId)
+    refuseUnless(run, ['checking', 'writing', 'checked', 'unreadable'])
+    if (run.step === 'checking' || run.step === 'writing') runs.cancel(run.importId)
+    else await setStep(store, run, { step: 'cancelled', detail: 'nothing was written' })
+    return shown(me, run.importId)
+  })
+
+  route(app, platform, badRowsOfImport, async ({ params, me, reply }) => {
+    const run = await shown(me, params.importId)
+    const kept = await store.read.importRun.findUnique({ where: { id: run.importId }, select: { badRows: true } })
+    if (!kept?.badRows) throw new Refusal('import/not-ready', 'the file is still being checked')
+    void reply.header('content-disposition', `attachment; filename="bad-rows-of-${run.fileName.replaceAll(/[^\w.-]+/g, '-')}"`)
+    return Buffer.from(kept.badRows).toString('utf8')
+  })
+}
+
+async function keepFile(store: Store, me: SignedIn, { kind, fileName }: { kind: ImportKind; fileName: string }, content: Uint8Array, now: Date): Promise<string> {
+  const id = newId()
+  const data = { id, siteId: me.siteId, personId: me.personId, kind, fileName, content: Buffer.from(content), columns: '[]', step: 'checking', startedAt: now }
+  await store.write((write) => write.importRun.create({ data }))
+  return id
+}
+
+async function setStep(store: Store, run: ImportRun, data: { step: string; mode?: string; columns?: string; detail?: string }): Promise<void> {
+  // Only from the step that was seen: of two people who press the button one is told.
+  const { count } = await store.write((write) => write.importRun.updateMany({ where: { id: run.importId, step: run.step }, data }))
+  if (count === 0) throw new Refusal('import/not-ready', 'somebody else moved this import on')
+}
+
+function refuseUnless(run: ImportRun, steps: readonly ImportRun['step'][]): void {
+  if (!steps.includes(run.step)) throw new Refusal('import/not-ready', `it is ${run.step}`)
+}

@@ -1,0 +1,57 @@
+import type { ColumnReading, ImportKind, RowFault } from '@glandkeeper/contract/imports'
+import type { Fault } from '@glandkeeper/contract/problem'
+import type { Read } from '../../platform/store.ts'
+import { readCell } from './read-cell.ts'
+import type { RawRow } from './read-file.ts'
+import { columnOf } from './read-headings.ts'
+
+/** A row read by its columns: what it gives, and what could not be read. */
+export interface ReadRow {
+  readonly raw: RawRow
+  readonly given: Readonly<Record<string, string | number | boolean>>
+  readonly faults: readonly RowFault[]
+}
+
+/** A row judged against the register: ready to be written as `plan`, or with faults. */
+export interface JudgedRow<Plan> {
+  readonly raw: RawRow
+  readonly faults: readonly RowFault[]
+  readonly plan: Plan | null
+}
+
+/** What judging needs to know besides the row. `seen` is filled from row to row, to find what a file says twice. */
+export interface JudgeContext {
+  readonly read: Read
+  readonly siteId: string
+  readonly timeZone: string
+  readonly columns: readonly ColumnReading[]
+  readonly now: Date
+  readonly seen: Map<string, number>
+}
+
+export function readRow(kind: ImportKind, context: Pick<JudgeContext, 'columns' | 'timeZone'>, raw: RawRow): ReadRow {
+  const given: Record<string, string | number | boolean> = {}
+  const faults: RowFault[] = []
+  if (raw.cells.length > context.columns.length) {
+    faults.push({ row: raw.row, column: '', value: '', detail: `has ${raw.cells.length} cells, the headings have ${context.columns.length}` })
+  }
+  context.columns.forEach((reading, index) => {
+    const column = reading.field === null ? undefined : columnOf(kind, reading.field)
+    if (!column) return
+    const cell = raw.cells[index] ?? ''
+    const result = readCell(cell, column, reading.unit, context.timeZone)
+    if ('fault' in result) faults.push({ row: raw.row, column: reading.heading, value: cell, detail: result.fault })
+    else if (result.value !== null) given[column.field] = result.value
+    else if (column.required) faults.push({ row: raw.row, column: reading.heading, value: '', detail: 'must not be empty' })
+  })
+  return { raw, given, faults }
+}
+
+/** Faults of the contract, at the column each belongs to. Two of one place are one. */
+export function faultsByColumn(kind: ImportKind, columns: readonly ColumnReading[], raw: RawRow, faults: readonly Fault[]): RowFault[] {
+  return faults.map(({ pointer, detail }) => {
+    const field = pointer.split('/').at(-1) ?? ''
+    const index = columns.findIndex((reading) => reading.field === field)
+    return { row: raw.row, column: columns[index]?.heading ?? columnOf(kind, field)?.name ?? field, value: raw.cells[index] ?? '', detail }
+  })
+}

@@ -1,0 +1,45 @@
+import { headingUnits, type ImportColumn, importColumns } from '@glandkeeper/contract/import-columns'
+import type { ColumnReading, ImportKind } from '@glandkeeper/contract/imports'
+import { Refusal } from '../../platform/problem.ts'
+
+/** How each column of a file is read: by its heading, or as a person has said. */
+export function readHeadings(kind: ImportKind, headings: readonly string[], said: readonly ColumnReading[] = []): ColumnReading[] {
+  const columns = headings.map((heading) => said.find((reading) => reading.heading === heading) ?? readingOf(kind, heading))
+  const fields = columns.flatMap((column) => column.field ?? [])
+  const twice = fields.find((field, index) => fields.indexOf(field) !== index)
+  if (twice !== undefined) throw new Refusal('import/not-readable', `two columns are read as ${columnOf(kind, twice)?.name ?? twice}: choose one`)
+  return columns
+}
+
+/** Names of columns that must be there and are not. */
+export function missingColumns(kind: ImportKind, columns: readonly ColumnReading[]): string[] {
+  const there = new Set(columns.map((column) => column.field))
+  return importColumns[kind].filter((column) => column.required && !there.has(column.field)).map((column) => column.name)
+}
+
+export function columnOf(kind: ImportKind, field: string): ImportColumn | undefined {
+  return importColumns[kind].find((column) => column.field === field)
+}
+
+function readingOf(kind: ImportKind, heading: string): ColumnReading {
+  const { name, unit } = partsOf(heading)
+  const column = importColumns[kind].find((candidate) => [candidate.name, ...candidate.alsoCalled].some((known) => folded(known) === name))
+  if (!column) return { heading, field: null, unit: null }
+  if (column.reads.as !== 'quantity') return { heading, field: column.field, unit: null }
+  const named = unit === null ? undefined : headingUnits[unit]
+  // A unit nobody can read is shown as it is written, and every figure under it is a fault.
+  return { heading, field: column.field, unit: named?.unit ?? unit ?? column.reads.unit }
+}
+
+/** `Box bore [in]`, `Box bore (in)` and `box_bore in` are the same heading with the same unit. */
+function partsOf(heading: string): { name: string; unit: string | null } {
+  const bracketed = /^(.*?)\s*[[(]\s*([^\])]+?)\s*[\])]\s*$/.exec(heading)
+  if (bracketed) return { name: folded(bracketed[1] ?? ''), unit: (bracketed[2] ?? '').toLowerCase() }
+  const trailing = /^(.*\S)[\s_,]+(mm|in|inch|inches|psi|bar)$/i.exec(heading)
+  if (trailing) return { name: folded(trailing[1] ?? ''), unit: (trailing[2] ?? '').toLowerCase() }
+  return { name: folded(heading), unit: null }
+}
+
+function folded(heading: string): string {
+  return heading.toLowerCase().replaceAll(/[^a-z0-9]+/g, ' ').trim()
+}

@@ -1,0 +1,65 @@
+import rateLimit from '@fastify/rate-limit'
+import { hash, verify } from '@node-rs/argon2'
+import type { FastifyInstance } from 'fastify'
+import { type Person, type Role, signIn, signOut, whoAmI } from '@glandkeeper/contract/people'
+import { closeSession, giveCookie, openSession, takeCookie } from '../../platform/auth.ts'
+import { newId } from '../../platform/ids.ts'
+import { Refusal } from '../../platform/problem.ts'
+import { type Platform, route } from '../../platform/route.ts'
+import type { Read, Write } from '../../platform/store.ts'
+
+/** Compared when nobody has the name, so that a wrong name takes as long as a wrong password. */
+const nobodysHash = hash('no person has this password')
+const TRIES_PER_MINUTE = 10
+
+export async function peopleRoutes(app: FastifyInstance, platform: Platform): Promise<void> {
+  const { store, clock } = platform
+  route(app, platform, whoAmI, ({ me }) => personWithId(store.read, me.personId))
+
+  route(app, platform, signOut, async ({ request, reply }) => {
+    await store.write((write) => closeSession(write, request))
+    takeCookie(reply)
+    return { signedOut: true as const }
+  })
+
+  await app.register(async (limited) => {
+    await limited.register(rateLimit, { max: TRIES_PER_MINUTE, timeWindow: '1 minute' })
+    route(limited, platform, signIn, async ({ body, reply }) => {
+      const person = await store.read.person.findUnique({ where: { signInName: body.signInName.toLowerCase() } })
+      const matches = await verify(person?.passwordHash ?? (await nobodysHash), body.password)
+      if (!person || !matches || person.retiredAt) throw new Refusal('person/wrong-sign-in')
+      giveCookie(reply, await store.write((write) => openSession(write, person.id, clock())), platform.secure)
+      return personWithId(store.read, person.id)
+    })
+  })
+}
+
+async function personWithId(read: Read, personId: string): Promise<Person> {
+  const person = await read.person.findUniqueOrThrow({ where: { id: personId }, include: { site: true } })
+  const { site, name, signInName } = person
+  return { personId, name, signInName, role: person.role as Role, site: { siteId: site.id, name: site.name, timeZone: site.timeZone } }
+}
+
+export interface NewPerson {
+  readonly siteId: string
+  readonly name: string
+  readonly signInName: string
+  readonly role: Role
+  readonly passwordHash: string
+}
+
+/** Hashing takes tens of milliseconds, so it is done before the write and not in it. */
+export function hashPassword(password: string): Promise<string> {
+  return hash(password)
+}
+
+/** Adds a person, or gives the one with that sign-in name a new password. */
+export async function putPerson(write: Write, person: NewPerson, now: Date): Promise<string> {
+  const signInName = person.signInName.toLowerCase()
+  const known = await write.person.upsert({
+    where: { signInName },
+    create: { ...person, id: newId(), signInName, createdAt: now },
+    update: { passwordHash: person.passwordHash },
+  })
+  return known.id
+}

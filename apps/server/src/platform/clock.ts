@@ -1,0 +1,4 @@
+/** The only source of the present time. Tests pass their own. */
+export type Clock = () => Date
+
+export const systemClock: Clock = () => new Date()

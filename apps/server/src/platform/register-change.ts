@@ -1,0 +1,22 @@
+import { canonicalJson } from './chain.ts'
+import { newId } from './ids.ts'
+import type { SignedIn } from './auth.ts'
+import type { Write } from './store.ts'
+
+export interface RegisterChangeNote {
+  readonly subject: 'area' | 'valve'
+  readonly subjectId: string
+  readonly what: string
+  readonly before: Readonly<Record<string, unknown>>
+  readonly after: Readonly<Record<string, unknown>>
+}
+
+/** Who changed what, with before and after; written in the transaction of the change itself. */
+export async function noteChange(write: Write, by: Pick<SignedIn, 'siteId' | 'personId'>, note: RegisterChangeNote, now: Date): Promise<void> {
+  await write.registerChange.create({ data: changeRow(by, note, now) })
+}
+
+export function changeRow(by: Pick<SignedIn, 'siteId' | 'personId'>, note: RegisterChangeNote, now: Date) {
+  const { subject, subjectId, what, before, after } = note
+  return { id: newId(), siteId: by.siteId, personId: by.personId, at: now, subject, subjectId, what, before: canonicalJson(before), after: canonicalJson(after) }
+}

@@ -1,0 +1,105 @@
+import type { Prisma, PrismaClient } from '../generated/sqlite/client.ts'
+import { WriteGate } from './write-gate.ts'
+
+/** One transaction: everything done through it is kept together or not at all. */
+export type Write = Prisma.TransactionClient
+
+type Model = 'site' | 'area' | 'person' | 'session' | 'valve' | 'event' | 'valveState' | 'registerChange' | 'importRun'
+type ReadMethod = 'findMany' | 'findFirst' | 'findUnique' | 'findUniqueOrThrow' | 'count' | 'groupBy' | 'aggregate'
+/** What reads see: committed data only, through a connection that cannot write. */
+export type Read = { readonly [M in Model]: Pick<PrismaClient[M], ReadMethod> }
+
+export type Provider = 'sqlite' | 'postgresql'
+
+/**
+ * The register. The only importer of the Prisma client, so that no write goes past `write`
+ * and no read sees what another request has not committed.
+ */
+export interface Store {
+  readonly provider: Provider
+  readonly read: Read
+  /**
+   * Runs one transaction. Await nothing in it but the transaction itself: on SQLite every other write waits.
+   * Throws Refusal `store/busy` when too many wait already.
+   */
+  write<T>(work: (write: Write) => Promise<T>): Promise<T>
+  close(): Promise<void>
+}
+
+const MOST_WAITING = 500
+/** Below this, two connections can corrupt a WAL database: sqlite.org/wal.html#walresetbug. */
+const LEAST_SQLITE = [3, 51, 3]
+const TRANSACTION = { maxWait: 20_000, timeout: 60_000 }
+
+/** Opens a register that has been migrated: `file:…` is SQLite, `postgres…` is PostgreSQL. */
+export function openStore(url: string): Promise<Store> {
+  return url.startsWith('postgres') ? openPostgresql(url) : openSqlite(url)
+}
+
+async function openSqlite(url: string): Promise<Store> {
+  const [{ PrismaBetterSqlite3 }, { PrismaClient: Client }] = await Promise.all([
+    import('@prisma/adapter-better-sqlite3'),
+    import('../generated/sqlite/client.ts'),
+  ])
+  const writing = new PrismaBetterSqlite3({ url, timeout: 5000 })
+  const connect = writing.connect.bind(writing)
+  writing.connect = async () => {
+    const connection = await connect()
+    // FULL: an acknowledged entry outlives a power cut. NORMAL would lose the last ones.
+    await connection.executeScript('PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;')
+    return connection
+  }
+  const writer = new Client({ adapter: writing, transactionOptions: TRANSACTION })
+  await assertSqliteIsSafe(writer)
+  const reader = new Client({ adapter: new PrismaBetterSqlite3({ url, timeout: 5000, readonly: true }) })
+  await reader.$queryRaw`SELECT 1`
+  const gate = new WriteGate(MOST_WAITING)
+  return {
+    provider: 'sqlite',
+    read: reader,
+    write: (work) => gate.pass(() => writer.$transaction(work)),
+    close: async () => {
+      await gate.pass(async () => {})
+      await reader.$disconnect()
+      await writer.$disconnect()
+    },
+  }
+}
+
+async function openPostgresql(url: string): Promise<Store> {
+  const [{ PrismaPg }, { PrismaClient: Client }] = await Promise.all([import('@prisma/adapter-pg'), import('../generated/postgresql/client.ts')])
+  // The SQLite client has the narrower types: what compiles against it runs on both.
+  const clientOn = (adapter: InstanceType<typeof PrismaPg>) => new Client({ adapter, transactionOptions: TRANSACTION }) as unknown as PrismaClient
+  const writer = clientOn(new PrismaPg({ connectionString: url, max: 10 }))
+  const reader = clientOn(new PrismaPg({ connectionString: url, max: 10, options: '-c default_transaction_read_only=on' }))
+  await Promise.all([writer.$queryRaw`SELECT 1`, reader.$queryRaw`SELECT 1`])
+  return {
+    provider: 'postgresql',
+    read: reader,
+    // A pool keeps requests apart, and the chain's head serialises the writes of one site: see platform/chain.
+    write: (work) => writer.$transaction(work),
+    close: async () => {
+      await reader.$disconnect()
+      await writer.$disconnect()
+    },
+  }
+}
+
+async function assertSqliteIsSafe(client: PrismaClient): Promise<void> {
+  const one = async (sql: string) => {
+    const rows = await client.$transaction((tx) => tx.$queryRawUnsafe<Record<string, unknown>[]>(sql))
+    return Object.values(rows[0] ?? {})[0]
+  }
+  const version = String(await one('SELECT sqlite_version()'))
+  if (isOlder(version.split('.').map(Number), LEAST_SQLITE)) throw new Error(`SQLite ${version} is too old: ${LEAST_SQLITE.join('.')} or newer is needed`)
+  const mode = await one('PRAGMA journal_mode')
+  if (mode !== 'wal') throw new Error(`the journal mode is ${String(mode)}, not WAL: is the data folder on a network drive?`)
+  if (Number(await one('PRAGMA synchronous')) !== 2) throw new Error('SQLite does not write with synchronous = FULL')
+  const check = await one('PRAGMA quick_check')
+  if (check !== 'ok') throw new Error(`the register is damaged (${String(check)}): restore the last good backup`)
+}
+
+function isOlder(version: readonly number[], least: readonly number[]): boolean {
+  const differs = least.findIndex((part, index) => (version[index] ?? 0) !== part)
+  return differs >= 0 && (version[differs] ?? 0) < (least[differs] ?? 0)
+}

@@ -1,0 +1,30 @@
+import { Refusal } from './problem.ts'
+
+/**
+ * One at a time, in the order asked. Prisma's SQLite adapter holds one connection: a query sent while another
+ * request's transaction is open runs inside that transaction, and is lost with it when it rolls back.
+ */
+export class WriteGate {
+  #tail: Promise<void> = Promise.resolve()
+  #waiting = 0
+  readonly #mostWaiting: number
+
+  constructor(mostWaiting: number) {
+    this.#mostWaiting = mostWaiting
+  }
+
+  async pass<T>(write: () => Promise<T>): Promise<T> {
+    if (this.#waiting >= this.#mostWaiting) throw new Refusal('store/busy', `${this.#waiting} writes are waiting`)
+    this.#waiting += 1
+    const before = this.#tail
+    let open = (): void => {}
+    this.#tail = new Promise((resolve) => (open = resolve))
+    await before
+    try {
+      return await write()
+    } finally {
+      this.#waiting -= 1
+      open()
+    }
+  }
+}

@@ -1,0 +1,31 @@
+import { createBrowserRouter } from 'react-router'
+import { BoardPage } from '../features/board/board-page.tsx'
+import { SignInPage } from '../features/people/sign-in-page.tsx'
+import { FaultPage, NotFoundPage } from './fault-page.tsx'
+import { Opening, Shell } from './shell.tsx'
+
+/** The board and the sign-in come with the first load; every other page when somebody goes there. */
+export const router = createBrowserRouter([
+  { path: '/sign-in', Component: SignInPage, ErrorBoundary: FaultPage },
+  {
+    Component: Shell,
+    ErrorBoundary: FaultPage,
+    HydrateFallback: Opening,
+    children: [
+      {
+        ErrorBoundary: FaultPage,
+        children: [
+          { index: true, Component: BoardPage },
+          { path: 'valves/:tag', lazy: async () => ({ Component: (await import('../features/valves/valve-page.tsx')).ValvePage }) },
+          { path: 'valves/:tag/log', lazy: async () => ({ Component: (await import('../features/readings/log-page.tsx')).LogPage }) },
+          { path: 'valves/:tag/edit', lazy: async () => ({ Component: (await import('../features/register/change-valve-page.tsx')).ChangeValvePage }) },
+          { path: 'register', lazy: async () => ({ Component: (await import('../features/register/register-page.tsx')).RegisterPage }) },
+          { path: 'register/new-valve', lazy: async () => ({ Component: (await import('../features/register/add-valve-page.tsx')).AddValvePage }) },
+          { path: 'imports', lazy: async () => ({ Component: (await import('../features/imports/imports-page.tsx')).ImportsPage }) },
+          { path: 'imports/:importId', lazy: async () => ({ Component: (await import('../features/imports/import-page.tsx')).ImportPage }) },
+          { path: '*', Component: NotFoundPage },
+        ],
+      },
+    ],
+  },
+])

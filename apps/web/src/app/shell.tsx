@@ -1,0 +1,90 @@
+import type { Person } from '@glandkeeper/contract/people'
+import { useQuery } from '@tanstack/react-query'
+import { format } from 'date-fns'
+import { Navigate, NavLink, Outlet, ScrollRestoration, useLocation } from 'react-router'
+import { keepsRegister, me, SignedInProvider, useSignOut } from '../features/people/index.tsx'
+import type { SignInState } from '../features/people/sign-in-page.tsx'
+import { atSite } from '../platform/site-time.ts'
+import { Hatchings } from '../ui/hatchings.tsx'
+import { ProblemNote } from '../ui/problem-note.tsx'
+import css from './shell.module.css'
+import { chooseTheme, useTheme } from './theme.ts'
+
+/** Every page but the sign-in: who is signed in, the header, the hatchings all drawings refer to. */
+export function Shell() {
+  const session = useQuery(me)
+  const { pathname, search } = useLocation()
+  if (session.isPending) return <Opening />
+  if (session.data === undefined) {
+    return (
+      <main className={css.alone}>
+        <ProblemNote error={session.error} again={{ words: 'Try again', onPress: () => void session.refetch() }} />
+      </main>
+    )
+  }
+  if (session.data === null) return <Navigate to="/sign-in" replace state={{ back: pathname + search } satisfies SignInState} />
+  return (
+    <SignedInProvider value={session.data}>
+      <Hatchings />
+      <a href="#page" className={css.skip}>
+        Skip to the page
+      </a>
+      <Header person={session.data} />
+      <div id="page" tabIndex={-1} className={css.under}>
+        <Outlet />
+      </div>
+      <ScrollRestoration />
+    </SignedInProvider>
+  )
+}
+
+/** Shown while the first answer or the code of a page is on its way. */
+export function Opening() {
+  return (
+    <p className={`soft ${css.alone}`} role="status">
+      Opening the register
+    </p>
+  )
+}
+
+function Header({ person }: { person: Person }) {
+  const today = atSite(new Date(), person.site.timeZone)
+  return (
+    <header className={`head ${css.head}`}>
+      <b>Glandkeeper</b>
+      <span className={`soft ${css.site}`}>
+        {person.site.name} · <time dateTime={format(today, 'yyyy-MM-dd')}>{format(today, "EEEE d MMMM yyyy, 'week' I")}</time>
+      </span>
+      <nav aria-label="Pages" className={css.nav}>
+        <NavLink to="/" end>
+          Board
+        </NavLink>
+        <NavLink to="/register">Register</NavLink>
+        {keepsRegister(person) && <NavLink to="/imports">Imports</NavLink>}
+      </nav>
+      <div className={css.person}>
+        <span className={css.name}>{person.name}</span>
+        <ThemeSwitch />
+        <SignOut />
+      </div>
+    </header>
+  )
+}
+
+function ThemeSwitch() {
+  const other = useTheme() === 'paper' ? 'night' : 'paper'
+  return (
+    <button type="button" className={css.plain} onClick={() => chooseTheme(other)} aria-label={other === 'night' ? 'Show as on the night shift' : 'Show on paper'}>
+      {other === 'night' ? 'Night' : 'Paper'}
+    </button>
+  )
+}
+
+function SignOut() {
+  const signOut = useSignOut()
+  return (
+    <button type="button" className={css.plain} onClick={() => signOut.mutate()} disabled={signOut.isPending}>
+      Sign out
+    </button>
+  )
+}

@@ -1,0 +1,37 @@
+import type { BoardRow } from '@glandkeeper/contract/board'
+import { Link } from 'react-router'
+import { formatDay } from '../../platform/site-time.ts'
+import css from './row-parts.module.css'
+
+/** Spreads over its whole row, so that a press anywhere on the row opens the valve. */
+export function ValveLink({ row }: { row: BoardRow }) {
+  return (
+    <Link to={`/valves/${encodeURIComponent(row.tag)}`} className={css.link}>
+      {row.tag}
+    </Link>
+  )
+}
+
+export function Seals({ row }: { row: BoardRow }) {
+  const medium = [row.fluid || row.service, row.temperature !== null && `${row.temperature}\u00a0°C`].filter(Boolean).join(', ')
+  return (
+    <>
+      {row.description} <span className={css.medium}>{medium}</span>
+    </>
+  )
+}
+
+/** Shown as a steel rule is read, one decimal; the exact figure stays in the page. */
+export function Reserve({ row }: { row: BoardRow }) {
+  if (row.reserve === null) return <span className={css.unknown}>not known</span>
+  return (
+    <data value={row.reserve} className={row.gapIsInferred ? css.inferred : undefined} title={row.gapIsInferred ? 'worked out from turns' : undefined}>
+      {row.reserve.toFixed(1)}
+    </data>
+  )
+}
+
+export function RunsOut({ row }: { row: BoardRow }) {
+  if (row.runsOutOn === null) return <span className={css.unknown}>no line yet</span>
+  return <time dateTime={row.runsOutOn}>{formatDay(row.runsOutOn)}</time>
+}

@@ -1,0 +1,65 @@
+import { registerKeepers, signIn, signOut, whoAmI, type Person, type Role } from '@glandkeeper/contract/people'
+import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
+import { createContext, use, type ReactNode } from 'react'
+import { call } from '../../platform/client.ts'
+import { isNotSignedIn, sessionKey } from '../../platform/query.ts'
+import { Empty } from '../../ui/empty.tsx'
+import page from '../../ui/page.module.css'
+
+/** Who is signed in on this device; null is an answer, not a fault. */
+export const me = queryOptions({
+  queryKey: sessionKey,
+  queryFn: ({ signal }): Promise<Person | null> =>
+    call(whoAmI, { signal }).catch((error: unknown) => {
+      if (isNotSignedIn(error)) return null
+      throw error
+    }),
+  staleTime: 60_000,
+})
+
+const SignedIn = createContext<Person | null>(null)
+export const SignedInProvider = SignedIn.Provider
+
+/** The person every page under the shell is shown to. */
+export function useMe(): Person {
+  const person = use(SignedIn)
+  if (!person) throw new Error('useMe is for pages under the shell')
+  return person
+}
+
+/** Planners and engineers change the register; a fitter reports facts. */
+export function keepsRegister(person: Person): boolean {
+  return (registerKeepers as readonly Role[]).includes(person.role)
+}
+
+/** Pages that change the register: a fitter is told who may, and not met by a refusal after typing. */
+export function ForRegisterKeepers({ children }: { children: ReactNode }) {
+  if (keepsRegister(useMe())) return children
+  return (
+    <main className={page.page}>
+      <Empty title="Planners and engineers change the register">
+        <p>You are signed in as a fitter. Tell a planner or engineer of your site what should be changed.</p>
+      </Empty>
+    </main>
+  )
+}
+
+export function useSignIn() {
+  const queries = useQueryClient()
+  return useMutation({
+    mutationFn: (body: { signInName: string; password: string }) => call(signIn, { body }),
+    onSuccess: (person) => queries.setQueryData(sessionKey, person),
+  })
+}
+
+export function useSignOut() {
+  const queries = useQueryClient()
+  return useMutation({
+    mutationFn: () => call(signOut),
+    onSuccess: () => {
+      // The next person on this device must not be shown what was read for this one.
+      queries.removeQueries({ predicate: (query) => query.queryKey[0] !== sessionKey[0] })
+      queries.setQueryData(sessionKey, null)
+    },
+  })
+}

@@ -1,0 +1,68 @@
+import type { ValveHistory } from '@glandkeeper/contract/valves'
+import { formatMillimetres, formatTurns } from '@glandkeeper/units/format'
+import { unusualFigures } from './commands.ts'
+import type { FieldEvent } from '@glandkeeper/contract/events'
+import { type Draft, isRead, isTurned, turnedOf } from './draft.ts'
+import { isSpent, leavesAfter } from './leaves.ts'
+
+/** Words on the main button: the act, as it will be saved. */
+export function actInWords(draft: Draft): string {
+  switch (draft.kind) {
+    case 'turns, gap, leak':
+      return isTurned(draft) ? `${turnsInWords(draft)}, ${draft.leak}` : `${isRead(draft) ? 'Gap' : 'Looked'}, ${draft.leak}`
+    case 'leak seen':
+      return draft.leak === 'dry' ? 'No leak seen' : `Leak seen, ${draft.leak}`
+    case 'could not do it':
+      return 'Could not do it'
+    case 'repacked':
+      return 'Repacked'
+    case 'ring added':
+      return draft.ringsAdded === 1 ? 'One ring added' : `${draft.ringsAdded ?? 'No'} rings added`
+  }
+}
+
+function turnsInWords(draft: Draft): string {
+  if (draft.turns === 'quarter') return 'Quarter turn'
+  if (draft.turns === 'half') return 'Half turn'
+  if (draft.turns === 'one') return 'One turn'
+  const { left, right } = turnedOf(draft)
+  return left === right ? capital(formatTurns(left)) : `${left} left, ${right} right`
+}
+
+const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1)
+
+/** @example savedInWords(halfTurn, history) // → 'half a turn, 0.875 mm less' */
+export function savedInWords(draft: Draft, history: ValveHistory): string {
+  if (draft.kind !== 'turns, gap, leak') return uncapital(actInWords(draft))
+  const gaps = [draft.gapLeft !== null && `${draft.gapLeft.toFixed(1)} left`, draft.gapRight !== null && `${draft.gapRight.toFixed(1)} right`]
+  const read = isRead(draft) ? `gap ${gaps.filter((side) => side !== false).join(', ')}` : null
+  if (!isTurned(draft)) return read ?? `looked at, ${draft.leak}`
+  const { left, right } = turnedOf(draft)
+  const after = leavesAfter(history, { left, right })
+  const nip = left === right ? formatTurns(left) : `${formatTurns(left)} left, ${formatTurns(right)} right`
+  return [nip, after && travelInWords(after.travelLeft, after.travelRight), read].filter((part) => part !== null).join(', ')
+}
+
+function travelInWords(left: number, right: number): string {
+  const exact = (travel: number) => `${formatMillimetres(Math.abs(travel), 3)} ${travel < 0 ? 'more' : 'less'}`
+  return left === right ? exact(left) : `${exact(left)} left, ${exact(right)} right`
+}
+
+/** What to ask before sending: figures outside their usual range, and turns that the record has no travel for. */
+export function questionsBefore(draft: Draft, entries: readonly FieldEvent[], history: ValveHistory): string[] {
+  const unusual = entries.flatMap(unusualFigures).map(({ meta, value }) => {
+    const [low, high] = meta.usual ?? [meta.min, meta.max]
+    return `${meta.label} ${value} ${meta.unit} is outside the usual ${low} to ${high}.`
+  })
+  return isTurned(draft) ? [...unusual, ...withoutTravel(draft, history)] : unusual
+}
+
+function withoutTravel(draft: Draft, history: ValveHistory): string[] {
+  const { left, right } = turnedOf(draft)
+  if (left <= 0 && right <= 0) return []
+  if (isSpent(history.state)) return ['By the record no travel is left.']
+  const reserve = leavesAfter(history, { left, right })?.reserve ?? null
+  return reserve !== null && reserve < 0 ? [`By the record this is ${formatMillimetres(-reserve)} more than is left.`] : []
+}
+
+const uncapital = (words: string) => words.charAt(0).toLowerCase() + words.slice(1)

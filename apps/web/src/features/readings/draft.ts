@@ -1,0 +1,125 @@
+import type { LeakGrade, StemFeel } from '@glandkeeper/contract/events'
+import type { z } from 'zod'
+import type { Fact } from './commands.ts'
+import type { Turned } from './leaves.ts'
+
+export const kinds = ['turns, gap, leak', 'leak seen', 'could not do it', 'repacked', 'ring added'] as const
+export type Kind = (typeof kinds)[number]
+export const turnChoices = ['none', 'quarter', 'half', 'one', 'other'] as const
+export type TurnChoice = (typeof turnChoices)[number]
+
+/** What stands on the page. Null is not said, and is not sent. */
+export interface Draft {
+  readonly kind: Kind
+  readonly leak: LeakGrade
+  readonly stem: z.infer<typeof StemFeel> | null
+  readonly gapLeft: number | null
+  readonly gapRight: number | null
+  readonly turns: TurnChoice
+  readonly otherTurns: Turned
+  readonly dropsPerMinute: number | null
+  readonly missed: Extract<Fact, { kind: 'visit.missed' }>['reason'] | null
+  readonly family: Extract<Fact, { kind: 'packing.renewed' }>['family']
+  readonly cut: NonNullable<Extract<Fact, { kind: 'packing.renewed' }>['cut']>
+  readonly rings: number | null
+  readonly section: number | null
+  readonly proved: boolean | null
+  readonly ringsAdded: number | null
+  /** As a datetime-local field has it; null is now. */
+  readonly takenAt: string | null
+  readonly takenBy: string
+  readonly note: string
+}
+
+export const emptyDraft: Draft = {
+  kind: 'turns, gap, leak',
+  leak: 'dry',
+  stem: null,
+  gapLeft: null,
+  gapRight: null,
+  turns: 'half',
+  otherTurns: { left: 0.5, right: 0.5 },
+  dropsPerMinute: null,
+  missed: null,
+  family: 'unknown',
+  cut: 'unknown',
+  rings: null,
+  section: null,
+  proved: null,
+  ringsAdded: 1,
+  takenAt: null,
+  takenBy: '',
+  note: '',
+}
+
+const equally: Readonly<Record<Exclude<TurnChoice, 'other'>, number>> = { none: 0, quarter: 0.25, half: 0.5, one: 1 }
+
+export function turnedOf({ turns, otherTurns }: Draft): Turned {
+  return turns === 'other' ? otherTurns : { left: equally[turns], right: equally[turns] }
+}
+
+export function isTurned(draft: Draft): boolean {
+  const { left, right } = turnedOf(draft)
+  return draft.kind === 'turns, gap, leak' && (left !== 0 || right !== 0)
+}
+
+export function isRead({ gapLeft, gapRight }: Draft): boolean {
+  return gapLeft !== null || gapRight !== null
+}
+
+const figure = (value: number | null) => value ?? undefined
+
+/**
+ * The entries one press of the button makes, in the order they happened: the gap is read after the nuts were turned.
+ * Leak and stem belong to one entry only, so that one leak is not counted twice.
+ */
+export function factsOf(draft: Draft): Fact[] {
+  const gaps = { gapLeft: figure(draft.gapLeft), gapRight: figure(draft.gapRight) }
+  switch (draft.kind) {
+    case 'turns, gap, leak':
+      return visitFacts(draft, gaps)
+    case 'leak seen':
+      return [{ kind: 'leak.seen', leak: draft.leak, dropsPerMinute: figure(draft.dropsPerMinute) }]
+    case 'could not do it':
+      return draft.missed === null ? [] : [{ kind: 'visit.missed', reason: draft.missed }]
+    case 'repacked':
+      return [
+        {
+          kind: 'packing.renewed',
+          family: draft.family,
+          cut: draft.cut,
+          rings: figure(draft.rings),
+          section: figure(draft.section),
+          ...gaps,
+          proved: draft.proved ?? undefined,
+        },
+      ]
+    case 'ring added':
+      return draft.ringsAdded === null ? [] : [{ kind: 'ring.added', rings: draft.ringsAdded, ...gaps }]
+  }
+}
+
+function visitFacts(draft: Draft, gaps: { gapLeft: number | undefined; gapRight: number | undefined }): Fact[] {
+  const stem = draft.stem ?? undefined
+  if (isTurned(draft)) {
+    const { left, right } = turnedOf(draft)
+    const nip: Fact = { kind: 'gland.nipped', turnsLeft: left, turnsRight: right, leakAfter: draft.leak, stem }
+    return isRead(draft) ? [nip, { kind: 'reading.taken', ...gaps }] : [nip]
+  }
+  if (isRead(draft)) return [{ kind: 'reading.taken', ...gaps, leak: draft.leak, stem }]
+  return [{ kind: 'leak.seen', leak: draft.leak }]
+}
+
+/** A look without a figure has no place for the stem, so it goes with the words. */
+export function noteOf(draft: Draft): string {
+  const isLook = draft.kind === 'turns, gap, leak' && !isTurned(draft) && !isRead(draft)
+  const stem = isLook && draft.stem !== null ? `Stem ${draft.stem}.` : ''
+  return [stem, draft.note.trim()].filter(Boolean).join(' ')
+}
+
+/** What is missing before this can be sent, as the person would be asked for it. */
+export function missingIn(draft: Draft): string | null {
+  if (draft.kind === 'could not do it' && draft.missed === null) return 'Say why it could not be done.'
+  if (draft.kind === 'ring added' && draft.ringsAdded === null) return 'Say how many rings were added.'
+  return null
+}

@@ -1,0 +1,25 @@
+import type { ValveHistory } from '@glandkeeper/contract/valves'
+import { type Draft, isTurned, turnedOf } from './draft.ts'
+import { actInWords } from './draft-words.ts'
+import { leavesInWords } from './leaves.ts'
+import look from './pad.module.css'
+
+interface MainButtonProps {
+  draft: Draft
+  history: ValveHistory
+  isSpent: boolean
+  onPress: () => void
+}
+
+/** Says what it will save, and saves it with one tap. */
+export function MainButton({ draft, history, isSpent, onPress }: MainButtonProps) {
+  return (
+    <>
+      {isSpent && draft.kind === 'turns, gap, leak' && <p className={look.spent}>No travel left: report for repack.</p>}
+      <button type="button" className={`main ${look.main}`} onClick={onPress}>
+        {actInWords(draft)}
+        <small>{isTurned(draft) ? `${leavesInWords(history, turnedOf(draft))} · quarter turns, nuts in turn` : 'save it'}</small>
+      </button>
+    </>
+  )
+}

@@ -1,0 +1,55 @@
+import { Cut, MissedReason, PackingFamily } from '@glandkeeper/contract/events'
+import { ChoiceRow } from './choice-row.tsx'
+import type { FieldsProps } from './entry-fields.tsx'
+import { FigureStepper } from './figure-stepper.tsx'
+import look from './pad.module.css'
+
+export function MissedFields({ draft, onChange }: FieldsProps) {
+  return (
+    <label className={look.kind}>
+      <span>Why</span>
+      <select value={draft.missed ?? ''} onChange={({ target }) => onChange({ missed: MissedReason.safeParse(target.value).data ?? null })}>
+        <option value="">choose</option>
+        {MissedReason.options.map((reason) => (
+          <option key={reason}>{reason}</option>
+        ))}
+      </select>
+    </label>
+  )
+}
+
+export function RepackFields({ draft, onChange }: FieldsProps) {
+  return (
+    <>
+      <label className={look.kind}>
+        <span>Family</span>
+        <select value={draft.family} onChange={({ target }) => onChange({ family: PackingFamily.parse(target.value) })}>
+          {PackingFamily.options.map((family) => (
+            <option key={family}>{family}</option>
+          ))}
+        </select>
+      </label>
+      <div className={look.gaps}>
+        <span>Rings</span>
+        <FigureStepper label="Rings" short="no." value={draft.rings} step={1} least={1} decimals={0} onChange={(rings) => onChange({ rings })} />
+        <FigureStepper label="Section, mm" short="mm" value={draft.section} step={0.5} least={1} onChange={(section) => onChange({ section })} />
+      </div>
+      <ChoiceRow label="Cut" choices={Cut.options} value={draft.cut} onChange={(cut) => onChange({ cut })} />
+      <ChoiceRow
+        label="Proved"
+        choices={['no overrun', 'overran']}
+        value={draft.proved === null ? null : draft.proved ? 'no overrun' : 'overran'}
+        onChange={(choice) => onChange({ proved: choice === 'no overrun' })}
+      />
+    </>
+  )
+}
+
+export function RingFields({ draft, onChange }: FieldsProps) {
+  return (
+    <div className={look.gaps}>
+      <span>Rings</span>
+      <FigureStepper label="Rings added" short="no." value={draft.ringsAdded} step={1} least={1} decimals={0} onChange={(ringsAdded) => onChange({ ringsAdded })} />
+    </div>
+  )
+}

@@ -1,0 +1,23 @@
+import type { FieldsProps } from './entry-fields.tsx'
+import look from './pad.module.css'
+
+/** For what is entered late, or needs a word more. Out of the way until it is wanted. */
+export function TimeAndNote({ draft, onChange }: FieldsProps) {
+  return (
+    <details className={look.more}>
+      <summary>{draft.takenAt === null ? 'Now' : 'At another time'}; other time, note</summary>
+      <label>
+        <span>Date and time, empty for now</span>
+        <input type="datetime-local" value={draft.takenAt ?? ''} onChange={({ target }) => onChange({ takenAt: target.value === '' ? null : target.value })} />
+      </label>
+      <label>
+        <span>Done by, if not by you</span>
+        <input type="text" maxLength={60} value={draft.takenBy} onChange={({ target }) => onChange({ takenBy: target.value })} />
+      </label>
+      <label>
+        <span>Note</span>
+        <textarea rows={2} maxLength={400} value={draft.note} onChange={({ target }) => onChange({ note: target.value })} />
+      </label>
+    </details>
+  )
+}

@@ -1,0 +1,49 @@
+import type { Person } from '@glandkeeper/contract/people'
+import type { GlandState, Standing } from '@glandkeeper/contract/reserve'
+import type { ValveHistory } from '@glandkeeper/contract/valves'
+import { Link } from 'react-router'
+import { keepsRegister } from '../people/index.tsx'
+import look from './valve-page.module.css'
+
+const acts: Readonly<Record<Standing, string>> = {
+  ample: 'Nothing to do before the next round.',
+  watch: 'Keep looking at it.',
+  book: 'Book a repack.',
+  spent: 'Have it repacked.',
+}
+
+/** The act, then the reason; and the ways to act on it. */
+export function NextStep({ history: { valve, state }, person }: { history: ValveHistory; person: Person }) {
+  const needsHand = state.standing === 'book' || state.standing === 'spent'
+  const address = `/valves/${encodeURIComponent(valve.tag)}`
+  return (
+    <section className={look.next} aria-label="What to do and why">
+      <p>
+        <b className={needsHand ? 'hot' : undefined}>{acts[state.standing]}</b> {[state.why, ...furtherFindings(state)].map(asSentence).join(' ')}
+      </p>
+      <div className={look.acts}>
+        {valve.retiredAt === null && (
+          <Link to={`${address}/log`} className={look.main}>
+            Log an entry
+          </Link>
+        )}
+        {keepsRegister(person) && (
+          <Link to={`${address}/edit`} className={look.act}>
+            Edit
+          </Link>
+        )}
+      </div>
+    </section>
+  )
+}
+
+/** The reason often names the first finding already; it is not said twice. */
+function furtherFindings({ why, findings }: GlandState): string[] {
+  return findings.flatMap(({ detail }) => (why.includes(detail) ? [] : [detail]))
+}
+
+function asSentence(text: string): string {
+  const trimmed = text.trim()
+  if (trimmed === '') return ''
+  return `${trimmed.charAt(0).toUpperCase()}${trimmed.slice(1)}${/[.!?]$/.test(trimmed) ? '' : '.'}`
+}

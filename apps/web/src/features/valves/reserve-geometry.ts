@@ -1,0 +1,158 @@
+import type { GlandState, ReservePoint } from '@glandkeeper/contract/reserve'
+import type { ValveHistory } from '@glandkeeper/contract/valves'
+import { scaleLinear, scaleTime } from '@visx/scale'
+import { differenceInDays, differenceInMonths, format, parseISO } from 'date-fns'
+import { atSite } from '../../platform/site-time.ts'
+
+export interface PlotInput extends Pick<ValveHistory, 'points' | 'lives'> {
+  readonly state: Pick<GlandState, 'reserve' | 'runsOutOn'>
+  readonly now: Date
+  readonly timeZone: string
+  readonly width: number
+}
+
+/** Where things lie: one time axis for all three rows, so that a cause stands over its effect. */
+export interface PlotFrame {
+  readonly x: (isoMoment: string) => number
+  readonly y: (mm: number) => number
+  readonly xOfDay: (isoDate: string) => number
+  readonly left: number
+  readonly right: number
+  readonly today: number
+  readonly levels: readonly { readonly mm: number; readonly y: number }[]
+  readonly times: readonly { readonly x: number; readonly label: string }[]
+  readonly nipLine: number
+  readonly leakLine: number
+  readonly bottom: number
+  readonly height: number
+}
+
+export interface Course {
+  readonly path: string
+  readonly isInferred: boolean
+}
+
+export interface LifeBand {
+  readonly left: number
+  readonly right: number
+  readonly isOdd: boolean
+  readonly lines: readonly string[]
+}
+
+export interface Forecast {
+  readonly from: readonly [number, number]
+  readonly to: readonly [number, number]
+  readonly label: string
+}
+
+const LEFT = 38
+const RIGHT = 10
+const LIFE_STRIP = 58
+const HEADROOM = 28
+const LEAST_DAYS = 120
+const DAY = 86_400_000
+const PX_PER_LETTER = 6.4
+
+/** A fifth of the width is left for what is to come, more where the straight line ends a little later. */
+export function plotFrame(input: PlotInput): PlotFrame {
+  const { points, now, width, timeZone, state } = input
+  const site = (isoMoment: string) => atSite(new Date(isoMoment), timeZone)
+  const today = atSite(now, timeZone)
+  const oldest = [...points.map(({ at }) => at), ...input.lives.flatMap(({ from }) => from ?? [])].map((at) => site(at).getTime())
+  const start = Math.min(...oldest, today.getTime() - LEAST_DAYS * DAY)
+  const past = today.getTime() - start
+  const end = state.runsOutOn === null ? 0 : parseISO(state.runsOutOn).getTime() + past * 0.04
+  const until = today.getTime() + Math.max(past * 0.25, Math.min(end - today.getTime(), past * 0.6))
+  const right = width - RIGHT
+  const time = scaleTime<number>({ domain: [new Date(start), new Date(until)], range: [LEFT, right] })
+  const reserveHeight = width < 480 ? 230 : 300
+  const zero = LIFE_STRIP + HEADROOM + reserveHeight
+  const known = points.flatMap(({ reserve }) => (reserve === null ? [] : [reserve as number]))
+  const level = scaleLinear<number>({ domain: [Math.min(0, ...known), Math.max(2, ...known)], range: [zero, LIFE_STRIP + HEADROOM] })
+  const nipLine = zero + 74
+  const leakLine = nipLine + 68
+  const bottom = leakLine + 16
+  return {
+    x: (isoMoment) => time(site(isoMoment)),
+    y: (mm) => level(mm),
+    xOfDay: (isoDate) => time(parseISO(isoDate)),
+    left: LEFT,
+    right,
+    today: time(today),
+    levels: levelsOf(level.ticks(5)).map((mm) => ({ mm, y: level(mm) })),
+    times: time.ticks(Math.max(2, Math.floor((right - LEFT) / 76))).map((at) => ({ x: time(at), label: nameOfTime(at) })),
+    nipLine,
+    leakLine,
+    bottom,
+    height: bottom + 30,
+  }
+}
+
+/** Zero is on every axis of millimetres. */
+function levelsOf(ticks: readonly number[]): number[] {
+  return ticks.includes(0) ? [...ticks] : [0, ...ticks]
+}
+
+function nameOfTime(at: Date): string {
+  if (at.getDate() !== 1) return format(at, 'd MMM')
+  return format(at, at.getMonth() === 0 ? 'yyyy' : 'MMM')
+}
+
+/** The past as a stair: a follower moves only when somebody turns a nut. Solid where read, apart where worked out. */
+export function stairOf(points: readonly ReservePoint[], frame: PlotFrame): Course[] {
+  const courses: { path: string; isInferred: boolean }[] = []
+  const ordered = points.toSorted((a, b) => Date.parse(a.at) - Date.parse(b.at))
+  ordered.forEach(({ at, reserve, isInferred }, index) => {
+    if (reserve === null) return
+    const next = ordered[index + 1]
+    const until = next ? frame.x(next.at) : Math.max(frame.today, frame.x(at))
+    const before = ordered[index - 1]?.reserve ?? null
+    const step = `V${px(frame.y(reserve))}H${px(until)}`
+    const last = courses.at(-1)
+    if (last && before !== null && last.isInferred === isInferred) last.path += step
+    else courses.push({ path: `M${px(frame.x(at))} ${px(frame.y(before ?? reserve))}${step}`, isInferred })
+  })
+  return courses
+}
+
+const px = (value: number) => Number(value.toFixed(1))
+
+export function bandsOf({ lives, now, timeZone }: PlotInput, frame: PlotFrame): LifeBand[] {
+  return lives.map(({ from, to }, index) => {
+    const left = from === null ? frame.left : Math.max(frame.x(from), frame.left)
+    const right = to === null ? frame.right : Math.min(frame.x(to), frame.right)
+    const until = to === null ? atSite(now, timeZone) : atSite(new Date(to), timeZone)
+    const length = from === null ? ['began before', 'the records'] : [lengthOf(atSite(new Date(from), timeZone), until)]
+    const wanted = [`life ${index + 1}`, ...length, ...(to === null && from !== null ? ['so far'] : [])]
+    return { left, right, isOdd: index % 2 === 1, lines: fitting(wanted, right - left, index + 1) }
+  })
+}
+
+/** A band too narrow for its words keeps its number; one too narrow for that keeps nothing. */
+function fitting(lines: readonly string[], width: number, number: number): string[] {
+  const fits = (line: string) => line.length * PX_PER_LETTER + 10 <= width
+  if (lines.every(fits)) return [...lines]
+  return [`life ${number}`, String(number)].filter(fits).slice(0, 1)
+}
+
+function lengthOf(from: Date, to: Date): string {
+  const months = differenceInMonths(to, from)
+  const [count, word] = months >= 1 ? [months, 'month'] : [Math.max(differenceInDays(to, from), 0), 'day']
+  return `${count} ${word}${count === 1 ? '' : 's'}`
+}
+
+/** From the last known reserve to zero, cut off at the edge of the plot where zero lies beyond it. */
+export function forecastOf({ points, state }: PlotInput, frame: PlotFrame): Forecast | null {
+  const last = points.toSorted((a, b) => Date.parse(a.at) - Date.parse(b.at)).findLast(({ reserve }) => reserve !== null)
+  if (!last || last.reserve === null || state.runsOutOn === null || last.reserve <= 0) return null
+  const x0 = frame.x(last.at)
+  const y0 = frame.y(last.reserve)
+  const x1 = frame.xOfDay(state.runsOutOn)
+  if (x1 <= x0) return null
+  const share = Math.min(1, (frame.right - x0) / (x1 - x0))
+  return {
+    from: [x0, y0],
+    to: [x0 + (x1 - x0) * share, y0 + (frame.y(0) - y0) * share],
+    label: `straight line: used up ${format(parseISO(state.runsOutOn), 'd MMM yyyy')}`,
+  }
+}

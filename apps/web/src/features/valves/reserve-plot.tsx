@@ -1,0 +1,141 @@
+import type { ValveHistory } from '@glandkeeper/contract/valves'
+import { formatMillimetres } from '@glandkeeper/units/format'
+import { useMeasuredWidth } from './measured-width.ts'
+import { leakMarks, nipTicks } from './plot-marks.ts'
+import { bandsOf, forecastOf, plotFrame, type PlotFrame, type PlotInput, stairOf } from './reserve-geometry.ts'
+import look from './reserve-plot.module.css'
+
+interface ReservePlotProps {
+  history: ValveHistory
+  now: Date
+  timeZone: string
+}
+
+/** Reserve, nips and leaks over one time axis, with the packing lives behind them. */
+export function ReservePlot({ history, now, timeZone }: ReservePlotProps) {
+  const [frame, width] = useMeasuredWidth()
+  return (
+    <figure ref={frame} className={look.figure}>
+      <figcaption>
+        <span className={look.title}>Reserve, mm of travel still usable</span>
+        <span className="soft">solid: measured · dashed: worked out from turns, or expected</span>
+      </figcaption>
+      {width !== null && width > 0 && <Plot history={history} input={{ ...history, now, timeZone, width }} />}
+      <p className="soft">one tick: half a turn · drop height: weep, drip, run · open dot: damp</p>
+    </figure>
+  )
+}
+
+function Plot({ history, input }: { history: ValveHistory; input: PlotInput }) {
+  const frame = plotFrame(input)
+  const nips = nipTicks(history.timeline, frame)
+  const leaks = leakMarks(history.timeline, frame)
+  return (
+    <svg width={input.width} height={frame.height} viewBox={`0 0 ${input.width} ${frame.height}`} role="img" aria-label={plotInWords(history, nips.length, leaks.length)}>
+      <Bands input={input} frame={frame} />
+      <Axes frame={frame} />
+      <path d={`M${frame.today} 0V${frame.bottom}`} className="thin" />
+      {stairOf(history.points, frame).map(({ path, isInferred }) => (
+        <path key={path} d={path} className={isInferred ? `${look.course} ${look.inferred}` : look.course} />
+      ))}
+      <ForecastLine input={input} frame={frame} />
+      <TodayFigure input={input} frame={frame} />
+      <path d={nips.map(({ x, from, to }) => `M${x.toFixed(1)} ${from}V${to}`).join('')} className="out" />
+      {leaks.map(({ x, grade, height }, index) => (
+        <Drop key={`${index} ${x}`} x={x} line={frame.leakLine} height={height} isOpen={grade === 'damp'} />
+      ))}
+    </svg>
+  )
+}
+
+function Bands({ input, frame }: { input: PlotInput; frame: PlotFrame }) {
+  return (
+    <>
+      <rect x={frame.left} y={0} width={frame.right - frame.left} height={frame.bottom} className="paperfill" />
+      {bandsOf(input, frame).map(({ left, right, isOdd, lines }) => (
+        <g key={left}>
+          {isOdd && <rect x={left} y={0} width={Math.max(right - left, 0)} height={frame.bottom} className={look.band} />}
+          {lines.map((line, index) => (
+            <text key={line} x={left + 6} y={18 + index * 16} className={index === 0 ? look.life : 'soft'}>
+              {line}
+            </text>
+          ))}
+        </g>
+      ))}
+    </>
+  )
+}
+
+function Axes({ frame }: { frame: PlotFrame }) {
+  const across = (y: number) => `M${frame.left} ${y}H${frame.right}`
+  return (
+    <>
+      {frame.levels.map(({ mm, y }) => (
+        <g key={mm}>
+          <path d={across(y)} className={mm === 0 ? 'hair' : `hair ${look.dotted}`} />
+          <text x={frame.left - 8} y={y + 5} textAnchor="end">
+            {mm}
+          </text>
+        </g>
+      ))}
+      <path d={across(frame.nipLine) + across(frame.leakLine)} className="hair" />
+      <text x={frame.left - 6} y={frame.nipLine - 3} textAnchor="end">
+        nips
+      </text>
+      <text x={frame.left - 6} y={frame.leakLine - 3} textAnchor="end">
+        leaks
+      </text>
+      <path d={across(frame.bottom) + frame.times.map(({ x }) => `M${x} ${frame.bottom}v6`).join('')} className="thin" />
+      {frame.times.map(({ x, label }) => (
+        <text key={x} x={x} y={frame.bottom + 22} textAnchor="middle">
+          {label}
+        </text>
+      ))}
+    </>
+  )
+}
+
+/** What the line says stands under the axis, where neither stair nor bands are. */
+function ForecastLine({ input, frame }: { input: PlotInput; frame: PlotFrame }) {
+  const forecast = forecastOf(input, frame)
+  if (!forecast) return null
+  return (
+    <>
+      <path d={`M${forecast.from.join(' ')}L${forecast.to.join(' ')}`} className={`hotline ${look.forecast}`} />
+      <text x={frame.right} y={frame.y(0) + 20} textAnchor="end" className={look.line}>
+        {forecast.label}
+      </text>
+    </>
+  )
+}
+
+function TodayFigure({ input, frame }: { input: PlotInput; frame: PlotFrame }) {
+  const { reserve } = input.state
+  const y = reserve === null ? frame.y(0) - 30 : frame.y(reserve) - 8
+  return (
+    <>
+      <text x={frame.today + 6} y={y - 21} className="soft">
+        today
+      </text>
+      <text x={frame.today + 6} y={y} className={look.today}>
+        {reserve === null ? 'not known' : reserve.toFixed(1)}
+      </text>
+    </>
+  )
+}
+
+function Drop({ x, line, height, isOpen }: { x: number; line: number; height: number; isOpen: boolean }) {
+  if (isOpen) return <circle cx={x} cy={line - 5} r={3.4} className="hotline" />
+  return (
+    <>
+      <path d={`M${x} ${line}V${line - height}`} className="hotline" />
+      <path d={`M${x} ${line - height - 9}c-6 9 -4 13 0 13s6 -4 0 -13Z`} className={look.drop} />
+    </>
+  )
+}
+
+function plotInWords({ state, points, lives }: ValveHistory, halfTurns: number, leaks: number): string {
+  const now = state.reserve === null ? 'Reserve not known' : `Reserve ${formatMillimetres(state.reserve)} today`
+  const end = state.runsOutOn === null ? 'no straight line can be drawn' : `used up on ${state.runsOutOn} by a straight line`
+  return `${now}, ${end}. ${points.length} points, ${lives.length} packing lives, ${halfTurns} ticks for nips, ${leaks} leaks seen.`
+}

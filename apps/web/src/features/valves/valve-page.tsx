@@ -1,0 +1,51 @@
+import type { ValveHistory } from '@glandkeeper/contract/valves'
+import { useQuery } from '@tanstack/react-query'
+import { useParams } from 'react-router'
+import page from '../../ui/page.module.css'
+import { ProblemNote } from '../../ui/problem-note.tsx'
+import { useMe } from '../people/index.tsx'
+import { NextStep } from './next-step.tsx'
+import { valveQuery } from './queries.ts'
+import { RegisterChanges } from './register-changes.tsx'
+import { ReservePlot } from './reserve-plot.tsx'
+import { SectionDrawing } from './section-drawing.tsx'
+import { Timeline } from './timeline.tsx'
+import { ValveTitle } from './valve-title.tsx'
+import look from './valve-page.module.css'
+
+/** Everything known of one valve: what it is, where its gland stands, what to do, and how it came to that. */
+export function ValvePage() {
+  const { tag = '' } = useParams()
+  const valve = useQuery(valveQuery(tag))
+  if (valve.data) return <KnownValve key={valve.data.valve.valveId} history={valve.data} />
+  return (
+    <main className={page.page}>
+      <h1 className="let">{tag}</h1>
+      {valve.isError ? (
+        <ProblemNote error={valve.error} again={{ words: 'Load it again', onPress: () => void valve.refetch() }} />
+      ) : (
+        <p className="soft" role="status">
+          Looking the valve up
+        </p>
+      )}
+    </main>
+  )
+}
+
+function KnownValve({ history }: { history: ValveHistory }) {
+  const person = useMe()
+  const { timeZone } = person.site
+  return (
+    <main className={page.page}>
+      <title>{`${history.valve.tag} · Glandkeeper`}</title>
+      <ValveTitle valve={history.valve} standing={history.state.standing} />
+      <div className={look.drawings}>
+        <SectionDrawing history={history} />
+        <ReservePlot history={history} now={new Date()} timeZone={timeZone} />
+      </div>
+      <NextStep history={history} person={person} />
+      <Timeline timeline={history.timeline} timeZone={timeZone} />
+      <RegisterChanges changes={history.registerChanges} timeZone={timeZone} />
+    </main>
+  )
+}

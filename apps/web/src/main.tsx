@@ -1,0 +1,16 @@
+// First, so that the style of each part stands over the look they share.
+import './ui/look.css'
+import { StrictMode } from 'react'
+import { createRoot } from 'react-dom/client'
+import { Providers } from './app/providers.tsx'
+import { startTheme } from './app/theme.ts'
+
+startTheme()
+
+const root = document.getElementById('root')
+if (!root) throw new Error('index.html has no #root')
+createRoot(root).render(
+  <StrictMode>
+    <Providers />
+  </StrictMode>,
+)

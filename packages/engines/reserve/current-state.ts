@@ -1,0 +1,67 @@
+import type { Instant, Millimetre } from '@glandkeeper/units/quantity'
+import type { Gland } from '../gland/gland.ts'
+import { runsOutOnStraightLine } from '../wear/straight-line.ts'
+import type { StandingFact } from './facts.ts'
+import type { ReserveFinding } from './findings.ts'
+import { glandHistory, type GlandHistory, type Moment } from './gland-history.ts'
+import type { ReserveLimit } from './reserve.ts'
+
+/** Where one gland is now, by the last facts known of it. Nothing in it depends on today's date. */
+export interface CurrentState {
+  readonly gapLeft: Millimetre | null
+  readonly gapRight: Millimetre | null
+  readonly gapIsInferred: boolean
+  readonly reserve: Millimetre | null
+  readonly limitedBy: ReserveLimit | null
+  /** Where a straight line through this packing life meets zero; the day it was first seen spent, once it is. */
+  readonly runsOutAt: Instant | null
+  readonly packedAt: Instant | null
+  readonly packingFamily: string | null
+  /** The last time somebody saw the gland; a missed visit does not count. */
+  readonly lastSeenAt: Instant | null
+  /** What stood out when the gland was last touched or read. */
+  readonly findings: readonly ReserveFinding[]
+}
+
+/**
+ * Sums a history up into the state the board shows.
+ *
+ * @example currentState(gland, standing).reserve // → 3.6
+ */
+export function currentState(gland: Gland, facts: readonly StandingFact[]): CurrentState {
+  return summaryOf(glandHistory(gland, facts))
+}
+
+export function summaryOf({ moments, lives }: GlandHistory): CurrentState {
+  const last = moments.at(-1)
+  const life = lives.at(-1)
+  const positions = moments.filter(tellsPosition)
+  return {
+    gapLeft: last?.gapLeft ?? null,
+    gapRight: last?.gapRight ?? null,
+    gapIsInferred: last?.gapIsInferred ?? false,
+    reserve: last?.reserve ?? null,
+    limitedBy: last?.limitedBy ?? null,
+    runsOutAt: runsOutAt(positions),
+    packedAt: life?.from ?? null,
+    packingFamily: life?.family ?? null,
+    lastSeenAt: moments.findLast((moment) => moment.kind !== 'visit.missed')?.at ?? null,
+    findings: positions.at(-1)?.findings ?? [],
+  }
+}
+
+function tellsPosition(moment: Moment): boolean {
+  return moment.kind !== 'leak.seen' && moment.kind !== 'visit.missed'
+}
+
+function runsOutAt(positions: readonly Moment[]): Instant | null {
+  const loadedAt = positions.findLastIndex((moment) => moment.kind === 'packing.renewed' || moment.kind === 'ring.added')
+  const levels = positions.slice(Math.max(loadedAt, 0)).flatMap(({ at, reserve }) => (reserve === null ? [] : [{ at, reserve }]))
+  const last = levels.at(-1)
+  if (last && last.reserve <= 0) {
+    const above = levels.findLastIndex((level) => level.reserve > 0)
+    return levels[above + 1]?.at ?? last.at
+  }
+  const line = runsOutOnStraightLine(levels)
+  return line.ok ? line.runsOutAt : null
+}

@@ -1,0 +1,55 @@
+import type { Instant, Millimetre, Turn } from '@glandkeeper/units/quantity'
+
+/** What the arithmetic needs of an entry from the field. The contract's entries carry more. */
+export type Fact =
+  | { readonly kind: 'reading.taken'; readonly gapLeft: Millimetre | null; readonly gapRight: Millimetre | null; readonly threadLeft: Millimetre | null; readonly stem: string | null; readonly leak: string | null }
+  | { readonly kind: 'gland.nipped'; readonly turnsLeft: Turn; readonly turnsRight: Turn; readonly stem: string | null; readonly leak: string | null }
+  | { readonly kind: 'leak.seen'; readonly leak: string }
+  | { readonly kind: 'packing.renewed'; readonly gapLeft: Millimetre | null; readonly gapRight: Millimetre | null; readonly family: string; readonly rings: number | null; readonly proved: boolean | null }
+  | { readonly kind: 'ring.added'; readonly gapLeft: Millimetre | null; readonly gapRight: Millimetre | null }
+  | { readonly kind: 'visit.missed' }
+
+/** A fact with its name and its time: when it happened, not when it arrived. */
+export interface DatedFact {
+  readonly id: string
+  readonly takenAt: Instant
+  readonly fact: Fact
+}
+
+/** Changes what an earlier fact says, or takes it back when there is no replacement. */
+export interface Correction {
+  readonly id: string
+  readonly takenAt: Instant
+  readonly corrects: string
+  readonly replacement: { readonly takenAt: Instant; readonly fact: Fact } | null
+}
+
+/** How an entry stands once corrections are applied. */
+export type EntryStanding = 'as entered' | 'corrected' | 'taken back'
+
+export interface StandingFact extends DatedFact {
+  readonly standsAs: EntryStanding
+}
+
+/**
+ * The facts as they stand: of several corrections of one fact the latest holds, and order is by the time taken.
+ * Equal times are ordered by id, so that devices that send in any order end with the same history.
+ * A correction whose fact has not arrived yet changes nothing until it does.
+ */
+export function factsAsTheyStand(facts: readonly DatedFact[], corrections: readonly Correction[]): { readonly standing: StandingFact[]; readonly takenBack: DatedFact[] } {
+  const latest = new Map<string, Correction>()
+  for (const correction of corrections.toSorted(byTimeThenId)) latest.set(correction.corrects, correction)
+  const standing: StandingFact[] = []
+  const takenBack: DatedFact[] = []
+  for (const dated of facts) {
+    const correction = latest.get(dated.id)
+    if (!correction) standing.push({ ...dated, standsAs: 'as entered' })
+    else if (correction.replacement) standing.push({ id: dated.id, ...correction.replacement, standsAs: 'corrected' })
+    else takenBack.push(dated)
+  }
+  return { standing: standing.toSorted(byTimeThenId), takenBack }
+}
+
+function byTimeThenId(a: { takenAt: number; id: string }, b: { takenAt: number; id: string }): number {
+  return a.takenAt - b.takenAt || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0)
+}

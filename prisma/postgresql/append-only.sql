@@ -1,0 +1,8 @@
+-- Facts and register changes are never altered or removed. Applied at every start, after the migrations.
+CREATE OR REPLACE FUNCTION refuse_change() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+  RAISE EXCEPTION '% is append-only', TG_TABLE_NAME;
+END
+$$;
+CREATE OR REPLACE TRIGGER event_append_only BEFORE UPDATE OR DELETE OR TRUNCATE ON event FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+CREATE OR REPLACE TRIGGER register_change_append_only BEFORE UPDATE OR DELETE OR TRUNCATE ON register_change FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();

@@ -1,0 +1,38 @@
+import { defineConfig } from 'vitest/config'
+
+// Workspace packages are tested from their sources: no build stands between an edit and its test.
+const resolve = { conditions: ['source', 'module', 'node', 'development|production'] }
+const ssr = { resolve: { conditions: ['source', 'module', 'node', 'development|production'] } }
+const exclude = ['**/dist/**', '**/node_modules/**', 'tests/e2e/**']
+
+export default defineConfig({
+  test: {
+    projects: [
+      { resolve, ssr, test: { name: 'unit', include: ['packages/**/*.test.ts', 'apps/web/**/*.test.{ts,tsx}', 'tests/reference/**/*.test.ts', 'tests/documents/**/*.test.ts'], exclude } },
+      {
+        resolve,
+        ssr,
+        test: {
+          name: 'sqlite',
+          include: ['apps/server/**/*.test.ts', 'tests/recovery/**/*.test.ts'],
+          exclude,
+          globalSetup: ['apps/server/testing/sqlite.ts'],
+          testTimeout: 20_000,
+          hookTimeout: 60_000,
+        },
+      },
+      {
+        resolve,
+        ssr,
+        test: {
+          name: 'postgresql',
+          include: ['apps/server/**/*.test.ts'],
+          exclude,
+          globalSetup: ['apps/server/testing/postgresql.ts'],
+          testTimeout: 30_000,
+          hookTimeout: 120_000,
+        },
+      },
+    ],
+  },
+})
