@@ -74,7 +74,8 @@ async function sqliteFactory(url) {
   return factory
 }
 
-/** Mends three faults of the adapter in 7.10: scripts split at every `;`, the shadow is the main database, `"char"` is unknown. */
+/** Mends four faults of the adapter in 7.10: scripts split at every `;`, the shadow is the main database,
+ * `"char"` is unknown, and PostgreSQL 18 has constraints the engine does not know. */
 async function postgresFactory(url) {
   const { PrismaPg } = await import('@prisma/adapter-pg')
   const at = new URL(url)
@@ -85,7 +86,7 @@ async function postgresFactory(url) {
     const query = pool.query.bind(pool)
     pool.query = async (...args) => {
       const result = await query(...args)
-      for (const field of [result].flat().flatMap((part) => part.fields ?? [])) if (field.dataTypeID === 18) field.dataTypeID = 25
+      for (const part of [result].flat()) presentableCatalogue(part)
       return result
     }
     adapter.executeScript = async (sql) => void (await query(sql))
@@ -107,6 +108,13 @@ async function postgresFactory(url) {
     return adapter
   }
   return factory
+}
+
+/** PostgreSQL 18 lists NOT NULL among the constraints, which the engine does not expect; `"char"` (oid 18) it reads as text. */
+function presentableCatalogue(result) {
+  const constraint = (result.fields ?? []).findIndex((field) => field.name === 'constraint_type')
+  if (constraint >= 0) result.rows = result.rows.filter((row) => row[constraint] !== 'n')
+  for (const field of result.fields ?? []) if (field.dataTypeID === 18) field.dataTypeID = 25
 }
 
 /** Two schemas can be compared without a server: the engine only asks for its version. */

@@ -15,9 +15,9 @@ export function ValveLink({ row }: { row: BoardRow }) {
 export function Seals({ row }: { row: BoardRow }) {
   const medium = [row.fluid || row.service, row.temperature !== null && `${row.temperature}\u00a0°C`].filter(Boolean).join(', ')
   return (
-    <>
+    <span title={`${row.description}, ${medium}`}>
       {row.description} <span className={css.medium}>{medium}</span>
-    </>
+    </span>
   )
 }
 
@@ -26,7 +26,7 @@ export function Reserve({ row }: { row: BoardRow }) {
   if (row.reserve === null) return <span className={css.unknown}>not known</span>
   return (
     <data value={row.reserve} className={row.gapIsInferred ? css.inferred : undefined} title={row.gapIsInferred ? 'worked out from turns' : undefined}>
-      {row.reserve.toFixed(1)}
+      {row.reserve.toFixed(1).replace('-', '−')}
     </data>
   )
 }

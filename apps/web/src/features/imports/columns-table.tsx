@@ -14,7 +14,7 @@ const LEFT_OUT = 'left out'
 export function ColumnsTable({ run }: { run: ImportRun }) {
   const [readings, setReadings] = useState<readonly ColumnReading[]>(run.columns)
   const { map } = useImportActs(run.importId)
-  const mayChange = run.step === 'checked'
+  const mayChange = run.step === 'checked' || run.step === 'unreadable'
   const isChanged = JSON.stringify(readings) !== JSON.stringify(run.columns)
   return (
     <section className={css.section}>

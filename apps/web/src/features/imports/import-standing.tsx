@@ -17,12 +17,12 @@ export function ImportStanding({ run }: { run: ImportRun }) {
       <p role="status" className={css.standing}>
         {standingInWords(run)}
       </p>
-      {run.detail !== '' && <p>{run.detail}</p>}
+      {run.detail !== '' && <p>{asSentence(run.detail)}</p>}
       {isUnderWay(run.step) && <Progress run={run} />}
       {refusal && <ProblemNote error={refusal} />}
       <div className={page.acts}>
         {run.step === 'checked' && <ApplyButton run={run} isBusy={isBusy} onApply={(mode) => acts.apply.mutate(mode)} />}
-        {(run.step === 'checked' || isUnderWay(run.step)) && (
+        {(run.step === 'checked' || run.step === 'unreadable' || isUnderWay(run.step)) && (
           <button type="button" disabled={isBusy} onClick={() => acts.cancel.mutate()}>
             Cancel the import
           </button>
@@ -68,10 +68,15 @@ function standingInWords(run: ImportRun): string {
     case 'unreadable':
       return 'The file cannot be read as a table.'
     case 'cancelled':
-      return `Cancelled. ${run.doneCount === 0 ? 'Nothing was written.' : `${counted(run.doneCount, 'row')} had been written before, and stay.`}`
+      return run.doneCount === 0 ? 'Cancelled.' : `Cancelled. ${counted(run.doneCount, 'row')} had been written before, and stay.`
     case 'failed':
-      return `The import stopped. ${counted(run.doneCount, 'row')} had been written; importing the file again writes only the rest.`
+      return `The import stopped. ${counted(run.doneCount, 'row')} had been written.`
   }
+}
+
+/** @example asSentence('nothing was written') // → 'Nothing was written.' */
+function asSentence(detail: string): string {
+  return `${detail.charAt(0).toUpperCase()}${detail.slice(1).replace(/\.$/, '')}.`
 }
 
 /** While checking nobody knows how many rows there are, so the bar only moves when rows are written. */

@@ -9,8 +9,8 @@ import { kindInWords } from './import-words.ts'
 import { useStartImport } from './queries.ts'
 
 const explanations: Readonly<Record<ImportKind, string>> = {
-  valves: 'One row for each valve. A tag already in the register is compared: the same is left, a difference is told as a fault.',
-  history: `One row for each thing done or seen at a valve; the column “what” says which: ${Object.keys(entryWords).join(', ')}. The valves must be in the register before.`,
+  valves: 'One row for each valve. A tag already in the register is changed in the columns the file has, and in no other; an area not yet there is added.',
+  history: `One row for each thing done or seen at a valve; the column “what” says which: ${Object.keys(entryWords).join(', ')}. The valves must be in the register before; rows imported earlier are found and not written twice.`,
 }
 
 export function StartImport() {

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query'
 import { useState, type SubmitEvent } from 'react'
 import { Navigate, useLocation } from 'react-router'
 import { TextInput } from '../../ui/field.tsx'
+import { Hatchings } from '../../ui/hatchings.tsx'
 import { ProblemNote } from '../../ui/problem-note.tsx'
 import { me, useSignIn } from './index.tsx'
 import css from './sign-in-page.module.css'
@@ -17,6 +18,8 @@ export function SignInPage() {
   if (session.data) return <Navigate to={state?.back ?? '/'} replace />
   return (
     <main className={css.page}>
+      <title>Sign in · Glandkeeper</title>
+      <Hatchings />
       <SignInDrawing />
       <div className={css.words}>
         <h1>Glandkeeper</h1>
@@ -30,17 +33,20 @@ export function SignInPage() {
 function SignInForm() {
   const [signInName, setSignInName] = useState('')
   const [password, setPassword] = useState('')
+  const [isTried, setIsTried] = useState(false)
   const signIn = useSignIn()
+  const missing = (text: string) => (isTried && text.trim() === '' ? 'Is needed' : undefined)
   const submit = (event: SubmitEvent) => {
     event.preventDefault()
-    signIn.mutate({ signInName, password })
+    setIsTried(true)
+    if (signInName.trim() !== '' && password !== '') signIn.mutate({ signInName, password })
   }
   return (
-    <form onSubmit={submit} className={css.form}>
-      <TextInput label="Sign-in name" value={signInName} onChange={setSignInName} autoComplete="username" maxLength={60} />
-      <TextInput label="Password" type="password" value={password} onChange={setPassword} autoComplete="current-password" maxLength={200} />
+    <form onSubmit={submit} className={css.form} noValidate>
+      <TextInput label="Sign-in name" value={signInName} onChange={setSignInName} fault={missing(signInName)} autoComplete="username" maxLength={60} />
+      <TextInput label="Password" type="password" value={password} onChange={setPassword} fault={missing(password)} autoComplete="current-password" maxLength={200} />
       {signIn.error && <ProblemNote error={signIn.error} />}
-      <button type="submit" className="main" disabled={signIn.isPending || signInName.trim() === '' || password === ''}>
+      <button type="submit" className="main" disabled={signIn.isPending}>
         {signIn.isPending ? 'Signing in' : 'Sign in'}
       </button>
     </form>

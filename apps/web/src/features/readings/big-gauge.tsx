@@ -33,10 +33,15 @@ export function BigGauge({ history: { valve, state } }: { history: ValveHistory 
         </text>
       ))}
       <text x="0" y={SCALE_TOP + 22} className={look.left}>
-        {state.reserve === null ? 'left: not known' : `${state.reserve.toFixed(1)} mm left`}
+        {leftInWords(state.reserve)}
       </text>
     </svg>
   )
+}
+
+function leftInWords(reserve: number | null): string {
+  if (reserve === null) return 'left: not known'
+  return reserve > 0 ? `${reserve.toFixed(1)} mm left` : 'none left'
 }
 
 function gapsInWords({ gapLeft, gapRight, gapIsInferred }: ValveHistory['state']): string {

@@ -20,8 +20,13 @@ async function deliver(entries: readonly FieldEvent[]): Promise<Delivery> {
   return {
     kept: entries.filter(({ id }) => !refusedIds.has(id)),
     refused: outcomes.flatMap((outcome) => (outcome.outcome === 'refused' ? [outcome.problem] : [])),
-    findings: outcomes.flatMap((outcome) => (outcome.outcome === 'accepted' ? outcome.findings : [])),
+    findings: saidOnce(outcomes.flatMap((outcome) => (outcome.outcome === 'accepted' ? outcome.findings : []))),
   }
+}
+
+/** A nip and the reading after it may both bring the same finding. */
+function saidOnce(findings: readonly Finding[]): Finding[] {
+  return [...new Map(findings.map((finding) => [finding.detail, finding])).values()]
 }
 
 /** Sends entries and has valve and board read anew. A device without a network is told so at once, not kept waiting. */

@@ -1,7 +1,7 @@
+import type { FieldEvent } from '@glandkeeper/contract/events'
 import type { ValveHistory } from '@glandkeeper/contract/valves'
 import { formatMillimetres, formatTurns } from '@glandkeeper/units/format'
 import { unusualFigures } from './commands.ts'
-import type { FieldEvent } from '@glandkeeper/contract/events'
 import { type Draft, isRead, isTurned, turnedOf } from './draft.ts'
 import { isSpent, leavesAfter } from './leaves.ts'
 
@@ -50,9 +50,10 @@ function travelInWords(left: number, right: number): string {
 
 /** What to ask before sending: figures outside their usual range, and turns that the record has no travel for. */
 export function questionsBefore(draft: Draft, entries: readonly FieldEvent[], history: ValveHistory): string[] {
-  const unusual = entries.flatMap(unusualFigures).map(({ meta, value }) => {
+  const unusual = entries.flatMap(unusualFigures).map(({ field, meta, value }) => {
     const [low, high] = meta.usual ?? [meta.min, meta.max]
-    return `${meta.label} ${value} ${meta.unit} is outside the usual ${low} to ${high}.`
+    const side = /(Left|Right)$/.exec(field)?.[0].toLowerCase()
+    return `${[meta.label, side, value, meta.unit].filter(Boolean).join(' ')} is outside the usual ${low} to ${high}.`
   })
   return isTurned(draft) ? [...unusual, ...withoutTravel(draft, history)] : unusual
 }

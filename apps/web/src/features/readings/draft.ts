@@ -8,6 +8,11 @@ export type Kind = (typeof kinds)[number]
 export const turnChoices = ['none', 'quarter', 'half', 'one', 'other'] as const
 export type TurnChoice = (typeof turnChoices)[number]
 
+export interface DraftFieldsProps {
+  draft: Draft
+  onChange: (change: Partial<Draft>) => void
+}
+
 /** What stands on the page. Null is not said, and is not sent. */
 export interface Draft {
   readonly kind: Kind

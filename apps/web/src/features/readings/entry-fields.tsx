@@ -1,19 +1,14 @@
 import { LeakGrade, StemFeel } from '@glandkeeper/contract/events'
 import type { ValveHistory } from '@glandkeeper/contract/valves'
 import { ChoiceRow } from './choice-row.tsx'
-import { type Draft, type Kind, kinds, turnChoices, turnedOf } from './draft.ts'
+import { type DraftFieldsProps, type Kind, kinds, turnChoices, turnedOf } from './draft.ts'
 import { FigureStepper } from './figure-stepper.tsx'
 import { isSpent, leavesAfter } from './leaves.ts'
 import { MissedFields, RepackFields, RingFields } from './other-fields.tsx'
 import { TimeAndNote } from './time-and-note.tsx'
 import look from './pad.module.css'
 
-export interface FieldsProps {
-  draft: Draft
-  onChange: (change: Partial<Draft>) => void
-}
-
-export function EntryFields({ draft, history, onChange }: FieldsProps & { history: ValveHistory }) {
+export function EntryFields({ draft, history, onChange }: DraftFieldsProps & { history: ValveHistory }) {
   const { kind } = draft
   return (
     <>
@@ -44,7 +39,7 @@ export function EntryFields({ draft, history, onChange }: FieldsProps & { histor
   )
 }
 
-function VisitFields({ draft, history, onChange }: FieldsProps & { history: ValveHistory }) {
+function VisitFields({ draft, history, onChange }: DraftFieldsProps & { history: ValveHistory }) {
   const after = leavesAfter(history, turnedOf(draft))
   return (
     <>
@@ -61,7 +56,7 @@ function VisitFields({ draft, history, onChange }: FieldsProps & { history: Valv
   )
 }
 
-interface GapFieldsProps extends FieldsProps {
+interface GapFieldsProps extends DraftFieldsProps {
   /** Where the follower should stand by the record and the turns; shown with dashes. */
   guess: { readonly gapLeft: number | null; readonly gapRight: number | null } | null
 }
@@ -76,7 +71,7 @@ function GapFields({ draft, guess, onChange }: GapFieldsProps) {
   )
 }
 
-function OtherTurns({ draft: { otherTurns }, onChange }: FieldsProps) {
+function OtherTurns({ draft: { otherTurns }, onChange }: DraftFieldsProps) {
   const set = (side: 'left' | 'right') => (value: number | null) => onChange({ otherTurns: { ...otherTurns, [side]: value ?? 0 } })
   return (
     <div className={look.gaps} role="group" aria-label="Turns of each side">

@@ -25,7 +25,7 @@ const typing: Step = { is: 'typing', faults: [] }
 /** One entry from a blank page to its place in the record. Entries are made once, at the press; sending may repeat. */
 export function EntryForm({ history }: { history: ValveHistory }) {
   const spent = isSpent(history.state)
-  const blank: Draft = { ...emptyDraft, turns: spent ? 'none' : 'half' }
+  const blank: Draft = spent ? { ...emptyDraft, turns: 'none', otherTurns: { left: 0, right: 0 } } : emptyDraft
   const [draft, setDraft] = useState(blank)
   const [step, setStep] = useState(typing)
   const delivery = useDelivery(history.valve.tag)
@@ -44,6 +44,11 @@ export function EntryForm({ history }: { history: ValveHistory }) {
     const questions = questionsBefore(draft, built.entries, history)
     return questions.length > 0 ? setStep({ is: 'asking', entries: built.entries, questions }) : send(built.entries)
   }
+  const change = (fields: Partial<Draft>) => {
+    setDraft({ ...draft, ...fields })
+    setStep(typing)
+    if (delivery.data) delivery.reset()
+  }
   const startAnew = () => {
     delivery.reset()
     setDraft(blank)
@@ -52,15 +57,15 @@ export function EntryForm({ history }: { history: ValveHistory }) {
 
   const isSaved = step.is === 'sent' && delivery.isSuccess
   return (
-    <form className={look.pad} onSubmit={(event) => event.preventDefault()} aria-label="Entry">
+    <form className={isSaved ? `${look.pad} ${look.done}` : look.pad} onSubmit={(event) => event.preventDefault()} aria-label="What was done">
       {!isSaved && (
         <div className={look.fields} inert={step.is !== 'typing'}>
-          <EntryFields draft={draft} history={history} onChange={(change) => setDraft({ ...draft, ...change })} />
+          <EntryFields draft={draft} history={history} onChange={change} />
         </div>
       )}
       <div className={look.foot}>
         {step.is === 'typing' && <Faults faults={step.faults} />}
-        {step.is === 'typing' && delivery.data?.refused.map((problem) => <ProblemNote key={problem.code} error={new ProblemError(problem)} />)}
+        {step.is === 'typing' && delivery.data?.refused.map((problem) => <ProblemNote key={problem.code + problem.detail} error={new ProblemError(problem)} />)}
         {step.is === 'typing' && <MainButton draft={draft} history={history} isSpent={spent} onPress={press} />}
         {step.is === 'asking' && <AskAgain questions={step.questions} onYes={() => send(step.entries)} onNo={() => setStep(typing)} />}
         {step.is === 'sent' && delivery.isPending && <p role="status">Sending</p>}

@@ -1,7 +1,7 @@
 import { Button, Input, Label, NumberField } from 'react-aria-components'
 import css from './pad.module.css'
 
-const look = css as Record<'stepper' | 'figure' | 'heard' | 'guess' | 'set', string>
+const look = css as Record<'stepper' | 'figure' | 'heard', string>
 
 interface FigureStepperProps {
   /** In full, for those who hear it; `short` is what is seen. */
@@ -38,7 +38,7 @@ export function FigureStepper({ label, short, value, guess = null, step, least =
           <span aria-hidden="true">{short}</span>
           <span className={look.heard}>{label}</span>
         </Label>
-        <Input className={value === null ? look.guess : look.set} />
+        <Input placeholder=" " data-guess={value === null} />
       </div>
       <Button slot="increment" aria-label={`${label}: more`}>
         +

@@ -10,7 +10,7 @@ export interface Turned {
 }
 
 /** What turning the nuts so far would do, by the register: null where it cannot be said. */
-export interface Leaves {
+interface Leaves {
   readonly travelLeft: Millimetre
   readonly travelRight: Millimetre
   readonly gapLeft: Millimetre | null
@@ -27,8 +27,18 @@ export function leavesAfter({ valve: { gland }, state }: Gland, turned: Turned):
   if (!left.ok || !right.ok) return null
   const gapLeft = sunk(state.gapLeft, left.travel)
   const gapRight = sunk(state.gapRight, right.travel)
-  const leastGap = leastGapOf(gapLeft, gapRight)
-  return { travelLeft: left.travel, travelRight: right.travel, gapLeft, gapRight, reserve: reserveOf(gland, { leastGap, gapAtThreadEnd: threadEndOf(state) })?.reserve ?? null }
+  return { travelLeft: left.travel, travelRight: right.travel, gapLeft, gapRight, reserve: reserveAt({ gland, state, gapLeft, gapRight }) }
+}
+
+interface Position {
+  readonly gland: Gland['valve']['gland']
+  readonly state: Gland['state']
+  readonly gapLeft: Millimetre | null
+  readonly gapRight: Millimetre | null
+}
+
+function reserveAt({ gland, state, gapLeft, gapRight }: Position): Millimetre | null {
+  return reserveOf(gland, { leastGap: leastGapOf(gapLeft, gapRight), gapAtThreadEnd: threadEndOf(state) })?.reserve ?? null
 }
 
 /** Metal stops at metal: no gap is less than none. */
@@ -42,15 +52,23 @@ function threadEndOf({ gapLeft, gapRight, reserve, reserveLimitedBy }: Gland['st
   return reserveLimitedBy === 'thread' && leastGap !== null && reserve !== null ? mm(leastGap - reserve) : null
 }
 
-/** The small line under the main button: what will be left, or why that cannot be said. */
-export function leavesInWords(gland: Gland, turned: Turned): string {
+export interface ReadGaps {
+  readonly gapLeft: number | null
+  readonly gapRight: number | null
+}
+
+/** The small line under the main button: what will be left, or why that cannot be said. A gap that is read goes before turns. */
+export function leavesInWords(gland: Gland, turned: Turned, read: ReadGaps): string {
   const { studThread } = gland.valve.gland
   const after = leavesAfter(gland, turned)
+  const side = (gap: number | null, expected: Millimetre | null) => (gap === null ? expected : mm(gap))
+  const gapLeft = side(read.gapLeft, after?.gapLeft ?? null)
+  const gapRight = side(read.gapRight, after?.gapRight ?? null)
+  const reserve = reserveAt({ gland: gland.valve.gland, state: gland.state, gapLeft, gapRight })
+  if (reserve !== null) return reserve < 0 ? `${formatMillimetres(-reserve)} more than there is` : `leaves ${formatMillimetres(reserve)}`
   if (studThread === null) return 'stud thread not recorded: what it leaves is not known'
   if (after === null) return `pitch of ${studThread} not known: what it leaves is not known`
-  if (after.reserve === null) return 'gap not measured: what it leaves is not known'
-  if (after.reserve < 0) return `${formatMillimetres(-after.reserve)} more than is left`
-  return `leaves ${formatMillimetres(after.reserve)}`
+  return 'gap not measured: what it leaves is not known'
 }
 
 /** True where the record says the travel is used up: then no turn is offered. */

@@ -1,5 +1,5 @@
 import type { ValveHistory } from '@glandkeeper/contract/valves'
-import { type Draft, isTurned, turnedOf } from './draft.ts'
+import { type Draft, isRead, isTurned, turnedOf } from './draft.ts'
 import { actInWords } from './draft-words.ts'
 import { leavesInWords } from './leaves.ts'
 import look from './pad.module.css'
@@ -18,8 +18,15 @@ export function MainButton({ draft, history, isSpent, onPress }: MainButtonProps
       {isSpent && draft.kind === 'turns, gap, leak' && <p className={look.spent}>No travel left: report for repack.</p>}
       <button type="button" className={`main ${look.main}`} onClick={onPress}>
         {actInWords(draft)}
-        <small>{isTurned(draft) ? `${leavesInWords(history, turnedOf(draft))} · quarter turns, nuts in turn` : 'save it'}</small>
+        <small>{consequence(draft, history)}</small>
       </button>
     </>
   )
+}
+
+function consequence(draft: Draft, history: ValveHistory): string {
+  if (draft.kind !== 'turns, gap, leak') return 'save it'
+  const leaves = leavesInWords(history, turnedOf(draft), draft)
+  if (isTurned(draft)) return `${leaves} · quarter turns, nuts in turn`
+  return isRead(draft) ? leaves : 'save it'
 }

@@ -1,10 +1,10 @@
 import { Cut, MissedReason, PackingFamily } from '@glandkeeper/contract/events'
 import { ChoiceRow } from './choice-row.tsx'
-import type { FieldsProps } from './entry-fields.tsx'
+import type { DraftFieldsProps } from './draft.ts'
 import { FigureStepper } from './figure-stepper.tsx'
 import look from './pad.module.css'
 
-export function MissedFields({ draft, onChange }: FieldsProps) {
+export function MissedFields({ draft, onChange }: DraftFieldsProps) {
   return (
     <label className={look.kind}>
       <span>Why</span>
@@ -18,7 +18,7 @@ export function MissedFields({ draft, onChange }: FieldsProps) {
   )
 }
 
-export function RepackFields({ draft, onChange }: FieldsProps) {
+export function RepackFields({ draft, onChange }: DraftFieldsProps) {
   return (
     <>
       <label className={look.kind}>
@@ -45,7 +45,7 @@ export function RepackFields({ draft, onChange }: FieldsProps) {
   )
 }
 
-export function RingFields({ draft, onChange }: FieldsProps) {
+export function RingFields({ draft, onChange }: DraftFieldsProps) {
   return (
     <div className={look.gaps}>
       <span>Rings</span>

@@ -29,14 +29,14 @@ export function Saved({ says, delivery: { kept, refused, findings }, tag, onAnew
           {isBack ? <s>{says}</s> : says}
         </p>
         {!isBack &&
-          findings.map(({ code, detail }) => (
-            <p key={code + detail} className={look.finding}>
+          findings.map(({ detail }) => (
+            <p key={detail} className={look.finding}>
               {detail}
             </p>
           ))}
       </div>
       {[...refused, ...(takingBack.data?.refused ?? [])].map((problem) => (
-        <ProblemNote key={problem.code} error={new ProblemError(problem)} />
+        <ProblemNote key={problem.code + problem.detail} error={new ProblemError(problem)} />
       ))}
       {takingBack.isError && <NotSent error={takingBack.error} onAgain={() => takingBack.mutate(takingBack.variables)} />}
       {takingBack.isIdle && <TakeBack onPress={takeBack} />}

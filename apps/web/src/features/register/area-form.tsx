@@ -21,7 +21,7 @@ export function AreaForm({ area, onDone }: { area?: Area; onDone: () => void }) 
   const told = save.error instanceof ProblemError ? (save.error.problem.errors ?? []) : faults
   const field = (name: keyof typeof typed) => ({
     value: typed[name],
-    onChange: (value: string) => setTyped({ ...typed, [name]: value }),
+    onChange: (value: string) => setTyped({ ...typed, [name]: name === 'code' ? value.toUpperCase() : value }),
     fault: faultAt(`#/${name}`, typed[name], told),
   })
   const submit = (event: SubmitEvent) => {

@@ -64,14 +64,13 @@ function Change({ valve, areas }: { valve: Valve; areas: readonly Area[] }) {
         isSaving={change.isPending}
         error={change.error}
         onSave={(input) => change.mutate({ revision: from.revision, valve: input }, { onSuccess: ({ tag }) => void navigate(`/valves/${encodeURIComponent(tag)}`) })}
-        remedy={
+        note={changedThere.length > 0 && <TakenOver pointers={changedThere} />}
+        insteadOfSaving={
           isOvertaken ? (
-            <button type="button" onClick={() => void takeOver()}>
+            <button type="button" className="main" onClick={() => void takeOver()}>
               Load the newer valve and keep what I typed
             </button>
-          ) : (
-            changedThere.length > 0 && <TakenOver pointers={changedThere} />
-          )
+          ) : undefined
         }
       />
       {from.retiredAt === null && <RetireValve tag={valve.tag} revision={from.revision} />}

@@ -10,14 +10,14 @@ export type FieldFaults = Readonly<Record<string, string>>
 
 export const NOT_KNOWN = 'not known'
 
-/** What a new valve starts from: what is most often so, and nothing that somebody must measure. */
+/** What a new valve starts from, by hand as by import: the cautious answer, or not known. */
 export const newDraft: ValveDraft = {
   ...Object.fromEntries([...valveFields.values()].map((field) => [field.pointer, emptyFor(field)])),
   '/walkPosition': '0',
   '/level': '0',
   '/access': 'floor',
   '/criticality': 'ordinary',
-  '/gland/leastEngagement': '3',
+  '/gland/leastEngagement': '3.2',
   '/gland/keepClear': '3',
   '/gland/studGrade': 'unknown',
   '/gland/lubrication': 'unknown',
@@ -94,7 +94,8 @@ export function faultsByField(faults: readonly Fault[]): { byField: FieldFaults;
     const pointer = fieldPointer(fault.pointer)
     const said = byField[pointer]
     if (!valveFields.has(pointer)) others.push(fault)
-    else byField[pointer] = said === undefined ? fault.detail : `${said}; ${fault.detail}`
+    else if (said === undefined) byField[pointer] = fault.detail
+    else if (said !== fault.detail) byField[pointer] = `${said}; ${fault.detail}`
   }
   return { byField, others }
 }

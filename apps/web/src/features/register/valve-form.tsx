@@ -1,9 +1,9 @@
 import type { Area } from '@glandkeeper/contract/areas'
 import type { Unusual } from '@glandkeeper/contract/quantity'
 import type { ValveInput } from '@glandkeeper/contract/valves'
-import { useState, type ReactNode, type SubmitEvent } from 'react'
-import { problemOfForm, type Refused } from './refused.ts'
+import { useEffect, useRef, useState, type ReactNode, type SubmitEvent } from 'react'
 import { ProblemNote } from '../../ui/problem-note.tsx'
+import { problemOfForm, type Refused } from './refused.ts'
 import { checkDraft, unusualIn, unusualInWords, type FieldFaults, type ValveDraft } from './valve-draft.ts'
 import { FormField } from './valve-form-field.tsx'
 import { groups, valveFields } from './valve-fields.ts'
@@ -17,13 +17,16 @@ interface ValveFormProps {
   isSaving: boolean
   error: unknown
   onSave: (valve: ValveInput) => void
-  /** What else may be done about a refusal. */
-  remedy?: ReactNode
+  /** Said above the button. */
+  note?: ReactNode
+  /** The act that stands in the place of saving while saving must be refused. */
+  insteadOfSaving?: ReactNode
 }
 
-export function ValveForm({ draft, onChange, areas, saveWords, isSaving, error, onSave, remedy }: ValveFormProps) {
+export function ValveForm({ draft, onChange, areas, saveWords, isSaving, error, onSave, note, insteadOfSaving }: ValveFormProps) {
   const [typedFaults, setTypedFaults] = useState<FieldFaults>({})
   const [unusual, setUnusual] = useState<Unusual[]>([])
+  const { form, showFirstFault } = useFirstFault()
   const refused = problemOfForm(error)
   const faults = { ...refused.byField, ...typedFaults }
 
@@ -31,16 +34,21 @@ export function ValveForm({ draft, onChange, areas, saveWords, isSaving, error, 
     setUnusual([])
     onSave(valve)
   }
+  const saveAllTheSame = () => {
+    const { valve } = checkDraft(draft)
+    if (valve) save(valve)
+  }
   const submit = (event: SubmitEvent) => {
     event.preventDefault()
     const checked = checkDraft(draft)
     setTypedFaults(checked.faults ?? {})
     const strange = checked.valve ? unusualIn(checked.valve) : []
     setUnusual(strange)
+    if (checked.faults) showFirstFault()
     if (checked.valve && strange.length === 0) save(checked.valve)
   }
   return (
-    <form onSubmit={submit} className={css.form} noValidate>
+    <form ref={form} onSubmit={submit} className={css.form} noValidate>
       {groups.map(({ title, pointers }) => (
         <fieldset key={title} className={css.group}>
           <legend>{title}</legend>
@@ -61,16 +69,28 @@ export function ValveForm({ draft, onChange, areas, saveWords, isSaving, error, 
         </fieldset>
       ))}
       <Faults count={Object.values(faults).filter(Boolean).length} refused={refused} />
-      {remedy}
+      {note}
       {unusual.length > 0 ? (
-        <AskAgain unusual={unusual} isSaving={isSaving} onYes={() => { const { valve } = checkDraft(draft); if (valve) save(valve) }} onNo={() => setUnusual([])} />
+        <AskAgain unusual={unusual} isSaving={isSaving} onYes={saveAllTheSame} onNo={() => setUnusual([])} />
       ) : (
-        <button type="submit" className="main" disabled={isSaving}>
-          {isSaving ? 'Saving' : saveWords}
-        </button>
+        (insteadOfSaving ?? (
+          <button type="submit" className="main" disabled={isSaving}>
+            {isSaving ? 'Saving' : saveWords}
+          </button>
+        ))
       )}
     </form>
   )
+}
+
+/** The form is longer than a screen: a fault far up is brought into sight once it has been marked. */
+function useFirstFault() {
+  const form = useRef<HTMLFormElement>(null)
+  const [tries, setTries] = useState(0)
+  useEffect(() => {
+    if (tries > 0) form.current?.querySelector<HTMLElement>('[data-invalid] input:not([aria-hidden] *), [data-invalid] button')?.focus()
+  }, [tries])
+  return { form, showFirstFault: () => setTries(tries + 1) }
 }
 
 function fieldAt(pointer: string) {
@@ -97,8 +117,12 @@ interface AskAgainProps {
 }
 
 function AskAgain({ unusual, isSaving, onYes, onNo }: AskAgainProps) {
+  const note = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    note.current?.scrollIntoView({ block: 'nearest' })
+  }, [])
   return (
-    <div role="alert" className={css.ask}>
+    <div ref={note} role="alert" className={css.ask}>
       <ul>
         {unusual.map((one) => (
           <li key={one.field}>{unusualInWords(one)}</li>

@@ -1,7 +1,7 @@
 import type { GlandState, ReservePoint } from '@glandkeeper/contract/reserve'
 import type { ValveHistory } from '@glandkeeper/contract/valves'
 import { scaleLinear, scaleTime } from '@visx/scale'
-import { differenceInDays, differenceInMonths, format, parseISO } from 'date-fns'
+import { differenceInDays, differenceInMonths, format, parseISO, startOfDay } from 'date-fns'
 import { atSite } from '../../platform/site-time.ts'
 
 export interface PlotInput extends Pick<ValveHistory, 'points' | 'lives'> {
@@ -135,9 +135,11 @@ function fitting(lines: readonly string[], width: number, number: number): strin
   return [`life ${number}`, String(number)].filter(fits).slice(0, 1)
 }
 
+/** From day to day: an hour of summer time does not take a month off. */
 function lengthOf(from: Date, to: Date): string {
-  const months = differenceInMonths(to, from)
-  const [count, word] = months >= 1 ? [months, 'month'] : [Math.max(differenceInDays(to, from), 0), 'day']
+  const [first, last] = [startOfDay(from), startOfDay(to)]
+  const months = differenceInMonths(last, first)
+  const [count, word] = months >= 1 ? [months, 'month'] : [Math.max(differenceInDays(last, first), 0), 'day']
   return `${count} ${word}${count === 1 ? '' : 's'}`
 }
 

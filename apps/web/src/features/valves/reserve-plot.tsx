@@ -111,14 +111,21 @@ function ForecastLine({ input, frame }: { input: PlotInput; frame: PlotFrame }) 
 
 function TodayFigure({ input, frame }: { input: PlotInput; frame: PlotFrame }) {
   const { reserve } = input.state
-  const y = reserve === null ? frame.y(0) - 30 : frame.y(reserve) - 8
+  if (reserve === null) {
+    return (
+      <text x={frame.today - 6} y={frame.y(0) - 10} textAnchor="end" className="soft">
+        today: not known
+      </text>
+    )
+  }
+  const y = frame.y(reserve) - 8
   return (
     <>
       <text x={frame.today + 6} y={y - 21} className="soft">
         today
       </text>
       <text x={frame.today + 6} y={y} className={look.today}>
-        {reserve === null ? 'not known' : reserve.toFixed(1)}
+        {reserve.toFixed(1)}
       </text>
     </>
   )

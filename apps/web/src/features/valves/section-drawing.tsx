@@ -25,7 +25,7 @@ export function SectionDrawing({ history }: { history: ValveHistory }) {
 
 function Section({ gland, thread, width }: { gland: DrawnGland; thread: string | null; width: number }) {
   const isPhone = width < PHONE_WIDTH
-  const room: Room = { width, mostHeight: isPhone ? 440 : DESK_HEIGHT, gutter: isPhone ? 98 : 118 }
+  const room: Room = { width, mostHeight: isPhone ? 440 : DESK_HEIGHT, gutter: isPhone ? 102 : 114 }
   const place = placementOf(gland, room)
   const height = Math.max(place.height, 230)
   const shapes = shapesOf(gland, place)

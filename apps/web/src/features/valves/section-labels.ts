@@ -105,10 +105,12 @@ function gapLines(gland: DrawnGland, side: 'left' | 'right'): Line[] {
 function ringLines(gland: DrawnGland): Line[] {
   const rings = gland.assumed.has('rings') ? 'rings not' : `${gland.rings} ${gland.rings === 1 ? 'ring' : 'rings'}`
   const unsure = ['depth', 'nose', 'gap left', 'gap right'].some((measure) => gland.assumed.has(measure as Measure))
-  const high: Line = unsure ? { text: 'height unknown', tone: 'soft' } : { text: `${figure(heightOfPacking(gland))} high`, tone: 'plain', isGuess: gland.gapIsInferred }
+  const high: Line[] = unsure
+    ? [{ text: 'height', tone: 'soft' }, { text: 'not known', tone: 'soft' }]
+    : [{ text: `${figure(heightOfPacking(gland))} high`, tone: 'plain', isGuess: gland.gapIsInferred }]
   return gland.assumed.has('rings')
-    ? [{ text: rings, tone: 'soft' }, { text: 'recorded', tone: 'soft' }, high]
-    : [{ text: rings, tone: 'plain' }, high]
+    ? [{ text: rings, tone: 'soft' }, { text: 'recorded', tone: 'soft' }, ...high]
+    : [{ text: rings, tone: 'plain' }, ...high]
 }
 
 function leftOf(gland: DrawnGland, place: Placement): Wanted[] {
@@ -149,7 +151,7 @@ function rightOf(gland: DrawnGland, place: Placement, thread: string | null): Wa
     {
       name: 'section',
       from: [place.x((gland.bore / 2) * 0.98), place.y(packingTop + (gland.depth - packingTop) * 0.3)],
-      lines: sectionKnown ? [{ text: `section ${figure(section)}`, tone: 'plain' }] : [{ text: 'section', tone: 'soft' }, { text: 'not known', tone: 'soft' }],
+      lines: sectionKnown ? [{ text: 'section', tone: 'soft' }, { text: figure(section), tone: 'plain' }] : [{ text: 'section', tone: 'soft' }, { text: 'not known', tone: 'soft' }],
     },
     {
       name: 'depth',

@@ -31,6 +31,7 @@ export function timelineRows(timeline: readonly TimelineEntry[]): TimelineRow[] 
 /** What is held true today, in order of time: entries as entered, or what their last correction put in their place. */
 export function standingFacts(timeline: readonly TimelineEntry[]): StandingFact[] {
   return timelineRows(timeline)
+    .toReversed()
     .flatMap(factOf)
     .toSorted((a, b) => Date.parse(a.takenAt) - Date.parse(b.takenAt))
 }

@@ -1,0 +1,85 @@
+import { createHash } from 'node:crypto'
+import type { FastifyInstance } from 'fastify'
+import type { BodyIn, Endpoint, OkOf, ParamsIn, QueryIn } from '@glandkeeper/contract/endpoint'
+import type { Role } from '@glandkeeper/contract/people'
+import { Problem } from '@glandkeeper/contract/problem'
+import { onTestFinished } from 'vitest'
+import { buildApp } from '../src/app.ts'
+import type { ImportRuns } from '../src/features/imports/index.ts'
+import type { Clock } from '../src/platform/clock.ts'
+import { newId } from '../src/platform/ids.ts'
+import type { Store } from '../src/platform/store.ts'
+import { aDatabase, aStore } from './a-store.ts'
+
+export interface CallIn<E extends Endpoint> {
+  params?: ParamsIn<E>
+  query?: QueryIn<E>
+  body?: BodyIn<E>
+}
+
+export type Answer<E extends Endpoint> = { ok: true; status: number; value: OkOf<E> } | { ok: false; status: number; problem: Problem }
+
+/** A whole server on a database of its own, with a site, an area BH and one person of each role. */
+export interface TestServer {
+  readonly app: FastifyInstance
+  readonly store: Store
+  readonly imports: ImportRuns
+  readonly databaseUrl: string
+  readonly siteId: string
+  readonly personIds: Readonly<Record<Role, string>>
+  readonly now: Date
+  /** Calls an endpoint as somebody, or as nobody, through HTTP. */
+  call<E extends Endpoint>(role: Role | 'nobody', endpoint: E, input?: CallIn<E>): Promise<Answer<E>>
+  /** The same, for a test that expects it to work. */
+  expectOk<E extends Endpoint>(role: Role, endpoint: E, input?: CallIn<E>): Promise<OkOf<E>>
+  cookieOf(role: Role): string
+}
+
+const NOW = new Date('2026-05-04T09:00:00.000Z')
+
+export async function aServer(options: { clock?: Clock; pages?: string } = {}): Promise<TestServer> {
+  const databaseUrl = await aDatabase()
+  const store = await aStore(databaseUrl)
+  const clock = options.clock ?? (() => NOW)
+  const siteId = newId()
+  const personIds = { planner: newId(), fitter: newId(), engineer: newId() }
+  await store.write(async (write) => {
+    await write.site.create({ data: { id: siteId, name: 'Test mill', timeZone: 'Europe/London', createdAt: clock(), readyAt: clock() } })
+    await write.area.create({ data: { id: newId(), siteId, code: 'BH', name: 'Boiler house', walkPosition: 10, level: 0 } })
+    for (const role of ['planner', 'fitter', 'engineer'] as const) {
+      await write.person.create({ data: { id: personIds[role], siteId, name: `The ${role}`, signInName: role, role, passwordHash: 'none', createdAt: clock() } })
+      const tokenHash = createHash('sha256').update(`token of ${role}`).digest('hex')
+      await write.session.create({ data: { tokenHash, personId: personIds[role], createdAt: clock(), expiresAt: new Date(clock().getTime() + 86_400_000) } })
+    }
+  })
+  const { app, imports } = await buildApp({ store, clock, secret: 's'.repeat(40), logLevel: 'silent', pages: options.pages ?? null })
+  await app.ready()
+  onTestFinished(async () => {
+    await imports.stop()
+    await app.close()
+  })
+  const cookieOf = (role: Role) => `glandkeeper=${encodeURIComponent(app.signCookie(`token of ${role}`))}`
+  const call: TestServer['call'] = async (role, endpoint, input = {}) => callThrough(app, role === 'nobody' ? null : cookieOf(role), endpoint, input)
+  const expectOk: TestServer['expectOk'] = async (role, endpoint, input) => {
+    const answer = await call(role, endpoint, input)
+    if (!answer.ok) throw new Error(`${endpoint.method} ${endpoint.path}: ${JSON.stringify(answer.problem)}`)
+    return answer.value
+  }
+  return { app, store, imports, databaseUrl, siteId, personIds, now: clock(), call, expectOk, cookieOf }
+}
+
+async function callThrough<E extends Endpoint>(app: FastifyInstance, cookie: string | null, endpoint: E, input: CallIn<E>): Promise<Answer<E>> {
+  const params = (input.params ?? {}) as Record<string, unknown>
+  const path = endpoint.path.replace(/:(\w+)/g, (_, name: string) => encodeURIComponent(String(params[name])))
+  const query = new URLSearchParams(Object.entries((input.query ?? {}) as Record<string, unknown>).map(([name, value]) => [name, String(value)]))
+  const isCsv = endpoint.bodyKind === 'csv'
+  const response = await app.inject({
+    method: endpoint.method,
+    url: query.size === 0 ? path : `${path}?${query.toString()}`,
+    headers: { ...(cookie && { cookie }), ...(input.body !== undefined && { 'content-type': isCsv ? 'text/csv' : 'application/json' }) },
+    ...(input.body !== undefined && { payload: isCsv ? Buffer.from(input.body as Uint8Array) : JSON.stringify(input.body) }),
+  })
+  const answer: unknown = endpoint.okKind === 'csv' && response.statusCode < 400 ? response.body : response.json()
+  if (response.statusCode >= 400) return { ok: false, status: response.statusCode, problem: Problem.parse(answer) }
+  return { ok: true, status: response.statusCode, value: endpoint.ok.parse(answer) as OkOf<E> }
+}

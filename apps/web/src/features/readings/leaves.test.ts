@@ -1,0 +1,111 @@
+import { ValveHistory } from '@glandkeeper/contract/valves'
+import { expect, test } from 'vitest'
+import { cautionFor } from './caution.ts'
+import { emptyDraft } from './draft.ts'
+import { questionsBefore, savedInWords } from './draft-words.ts'
+import { isSpent, leavesAfter, leavesInWords } from './leaves.ts'
+
+const valve = {
+  valveId: '01890000-0000-7000-8000-000000000003',
+  tag: 'BM-3307',
+  description: 'Drying cylinder 14, steam inlet',
+  areaCode: 'BM',
+  areaName: 'Board machine',
+  walkPosition: 70,
+  level: 1,
+  service: 'saturated steam',
+  fluid: 'saturated steam',
+  phase: 'steam',
+  temperature: 160,
+  pressure: 5,
+  valveKind: 'globe',
+  stemMovement: 'rising and turning',
+  isolationBoundary: '',
+  isolatesOnLine: false,
+  access: 'platform',
+  criticality: 'ordinary',
+  revision: 1,
+  retiredAt: null,
+  gland: {
+    boxBore: 45,
+    stemDiameter: 28,
+    boxDepth: 48,
+    followerKind: 'two-piece',
+    noseLength: 20,
+    leastEngagement: 3,
+    keepClear: 3,
+    studThread: 'M12',
+    studCount: 2,
+    studGrade: '8.8',
+    lubrication: 'paste',
+  },
+}
+const history = (state: Record<string, unknown> = {}, gland: Record<string, unknown> = {}) => {
+  return ValveHistory.parse({
+    valve: { ...valve, gland: { ...valve.gland, ...gland } },
+    state: {
+      gapLeft: 7.4,
+      gapRight: 6.6,
+      gapIsInferred: false,
+      reserve: 3.6,
+      reserveLimitedBy: 'gap',
+      runsOutOn: null,
+      standing: 'watch',
+      why: '',
+      findings: [],
+      packedOn: null,
+      packingFamily: null,
+      lastSeenAt: null,
+      entryCount: 1,
+      ...state,
+    },
+    points: [],
+    lives: [],
+    timeline: [],
+    registerChanges: [],
+  })
+}
+const unread = { gapLeft: null, gapRight: null }
+const half = { left: 0.5, right: 0.5 }
+
+test('half a turn of an M12 nut leaves 0.875 mm less', () => {
+  expect(leavesAfter(history(), half)?.reserve).toBeCloseTo(3.6 - 0.875, 9)
+  expect(leavesInWords(history(), half, unread)).toBe('leaves 2.7\u00a0mm')
+  expect(savedInWords(emptyDraft, history())).toBe('half a turn, 0.875\u00a0mm less')
+})
+
+test('of uneven turns the side with the least gap counts', () => {
+  expect(leavesAfter(history(), { left: 0, right: 0.5 })?.reserve).toBeCloseTo(6.6 - 0.875 - 3, 9)
+  expect(leavesAfter(history(), { left: 0.5, right: 0 })?.reserve).toBeCloseTo(7.4 - 0.875 - 3, 9)
+})
+
+test('where the stud thread ends first the thread counts', () => {
+  const atThread = history({ reserve: 1, reserveLimitedBy: 'thread' })
+  expect(leavesAfter(atThread, half)?.reserve).toBeCloseTo(1 - 0.875, 9)
+})
+
+test('an unknown pitch, thread or gap is said instead of a figure', () => {
+  expect(leavesInWords(history({}, { studThread: 'M12x1.25' }), half, unread)).toContain('pitch of M12x1.25 not known')
+  expect(leavesInWords(history({}, { studThread: null }), half, unread)).toContain('stud thread not recorded')
+  expect(leavesInWords(history({ gapLeft: null, gapRight: null, reserve: null }), half, unread)).toContain('gap not measured')
+})
+
+test('a gap that was read says what is left, whatever the turns say and even without a pitch', () => {
+  expect(leavesInWords(history(), half, { gapLeft: 6, gapRight: 5 })).toBe('leaves 2.0\u00a0mm')
+  expect(leavesInWords(history({}, { studThread: null }), half, { gapLeft: 6, gapRight: 5 })).toBe('leaves 2.0\u00a0mm')
+})
+
+test('a gland is spent by its standing or by its reserve', () => {
+  expect([isSpent(history().state), isSpent(history({ standing: 'spent' }).state), isSpent(history({ reserve: 0 }).state)]).toEqual([false, true, true])
+})
+
+test('turns the record has no travel for are asked about', () => {
+  expect(questionsBefore(emptyDraft, [], history())).toEqual([])
+  expect(questionsBefore(emptyDraft, [], history({ gapLeft: 3.5, gapRight: 3.5, reserve: 0.5 }))).toEqual(['By the record this is 0.4\u00a0mm more than is left.'])
+  expect(questionsBefore(emptyDraft, [], history({ standing: 'spent', reserve: -1 }))).toEqual(['By the record no travel is left.'])
+})
+
+test('an unknown service is taken for a dangerous one', () => {
+  expect(cautionFor({ temperature: null, pressure: null, phase: 'liquid' })).toContain('take it for hot and under pressure')
+  expect(cautionFor(history().valve)).toBe('Hot, 160\u00a0°C. Under pressure, 5\u00a0bar of steam. Stay out of the stem line; never loosen under pressure.')
+})

@@ -1,0 +1,1 @@
+export function derivePostgresql(schema: string): string
