@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { endpoint } from './endpoint.ts'
-import { everybody, registerKeepers } from './people.ts'
+import { everybody, registerKeepers } from './roles.ts'
 import { count } from './quantity.ts'
 
 export const AreaCode = z

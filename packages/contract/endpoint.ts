@@ -1,5 +1,5 @@
 import type { z } from 'zod'
-import type { Role } from './people.ts'
+import type { Role } from './roles.ts'
 
 /** Who may call: `anyone`, or the roles of people signed in. There is no default, so nobody forgets it. */
 export type Caller = 'anyone' | readonly Role[]

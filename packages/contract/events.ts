@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { endpoint } from './endpoint.ts'
-import { everybody } from './people.ts'
+import { everybody } from './roles.ts'
 import { Problem } from './problem.ts'
 import { count, quantity } from './quantity.ts'
 import { Finding, gap, reserve } from './reserve.ts'

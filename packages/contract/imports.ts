@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { endpoint } from './endpoint.ts'
-import { registerKeepers } from './people.ts'
+import { registerKeepers } from './roles.ts'
 import { count } from './quantity.ts'
 
 export const ImportKind = z.enum(['valves', 'history'])

@@ -3,7 +3,7 @@ import { AreaCode } from './areas.ts'
 import { endpoint } from './endpoint.ts'
 import { TimelineEntry } from './events.ts'
 import { Gland } from './glands.ts'
-import { everybody, registerKeepers } from './people.ts'
+import { everybody, registerKeepers } from './roles.ts'
 import { count, quantity } from './quantity.ts'
 import { GlandState, ReservePoint } from './reserve.ts'
 

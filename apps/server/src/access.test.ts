@@ -1,5 +1,5 @@
 import { endpoints } from '@glandkeeper/contract/endpoints'
-import { roles } from '@glandkeeper/contract/people'
+import { roles } from '@glandkeeper/contract/roles'
 import type { InjectOptions } from 'fastify'
 import { describe, expect, it } from 'vitest'
 import { aServer } from '../testing/a-server.ts'

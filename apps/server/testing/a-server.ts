@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import type { FastifyInstance } from 'fastify'
 import type { BodyIn, Endpoint, OkOf, ParamsIn, QueryIn } from '@glandkeeper/contract/endpoint'
-import type { Role } from '@glandkeeper/contract/people'
+import type { Role } from '@glandkeeper/contract/roles'
 import { Problem } from '@glandkeeper/contract/problem'
 import { onTestFinished } from 'vitest'
 import { buildApp } from '../src/app.ts'
@@ -29,10 +29,10 @@ export interface TestServer {
   readonly personIds: Readonly<Record<Role, string>>
   readonly now: Date
   /** Calls an endpoint as somebody, or as nobody, through HTTP. */
-  call<E extends Endpoint>(role: Role | 'nobody', endpoint: E, input?: CallIn<E>): Promise<Answer<E>>
+  readonly call: <E extends Endpoint>(role: Role | 'nobody', endpoint: E, input?: CallIn<E>) => Promise<Answer<E>>
   /** The same, for a test that expects it to work. */
-  expectOk<E extends Endpoint>(role: Role, endpoint: E, input?: CallIn<E>): Promise<OkOf<E>>
-  cookieOf(role: Role): string
+  readonly expectOk: <E extends Endpoint>(role: Role, endpoint: E, input?: CallIn<E>) => Promise<OkOf<E>>
+  readonly cookieOf: (role: Role) => string
 }
 
 const NOW = new Date('2026-05-04T09:00:00.000Z')

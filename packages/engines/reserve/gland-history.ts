@@ -137,7 +137,7 @@ function sideTurned(gland: Gland, side: SideCourse, name: Side, taken: Extract<F
   const gap = withoutFloatDust(side.gap - travelled.travel)
   if (gap >= 0) return { side: { gap, isInferred: true, travelSinceRead }, findings: [] }
   // Metal stops at metal: turns that say otherwise were miscounted, or the last reading was wrong.
-  return { side: { gap: mm(0), isInferred: true, travelSinceRead }, findings: [{ code: 'reserve/turns-past-the-face', side: name, by: -gap }] }
+  return { side: { gap: mm(0), isInferred: true, travelSinceRead }, findings: [{ code: 'reserve/turns-past-the-face', side: name, by: 0 - gap }] }
 }
 
 function afterPacking(course: Course, fact: Extract<Fact, { kind: 'packing.renewed' | 'ring.added' }>): Step {

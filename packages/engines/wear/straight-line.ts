@@ -27,7 +27,7 @@ const FARTHEST_DAYS = 36_500
  * @source SRC-301 least squares, checked against the certified values of the Norris set (docs/sources.md)
  * @param levels in order of time
  * @returns when the reserve is used up, or why no line can be drawn
- * @example runsOutOnStraightLine(levels) // → { ok: true, runsOutAt: 1782950400000, millimetresPerDay: 0.012 }
+ * @example runsOutOnStraightLine(levels) // → { ok: true, runsOutAt: 1787097600000, millimetresPerDay: 0.012 }
  */
 export function runsOutOnStraightLine(levels: readonly ReserveLevel[]): StraightLineResult {
   const first = levels[0]

@@ -1,9 +1,9 @@
 import { createHash, randomBytes } from 'node:crypto'
-// For its types only: it adds cookies to requests and replies.
-import type {} from '@fastify/cookie'
+// For its types: it adds cookies to requests and replies.
+import '@fastify/cookie'
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import type { Caller } from '@glandkeeper/contract/endpoint'
-import { Role } from '@glandkeeper/contract/people'
+import { Role } from '@glandkeeper/contract/roles'
 import type { Clock } from './clock.ts'
 import { Refusal } from './problem.ts'
 import type { Read, Write } from './store.ts'

@@ -1,6 +1,7 @@
 import type { Person } from '@glandkeeper/contract/people'
 import { useQuery } from '@tanstack/react-query'
 import { format } from 'date-fns'
+import { useEffect, useState } from 'react'
 import { Navigate, NavLink, Outlet, ScrollRestoration, useLocation } from 'react-router'
 import { keepsRegister, me, SignedInProvider, useSignOut } from '../features/people/index.tsx'
 import type { SignInState } from '../features/people/sign-in-page.tsx'
@@ -48,7 +49,7 @@ export function Opening() {
 }
 
 function Header({ person }: { person: Person }) {
-  const today = atSite(new Date(), person.site.timeZone)
+  const today = atSite(useNow(), person.site.timeZone)
   return (
     <header className={`head ${css.head}`}>
       <b>Glandkeeper</b>
@@ -71,6 +72,16 @@ function Header({ person }: { person: Person }) {
   )
 }
 
+/** Looked at each minute: a page left open over midnight shows the new day. */
+function useNow(): Date {
+  const [now, setNow] = useState(() => new Date())
+  useEffect(() => {
+    const clock = setInterval(() => setNow(new Date()), 60_000)
+    return () => clearInterval(clock)
+  }, [])
+  return now
+}
+
 function ThemeSwitch() {
   const other = useTheme() === 'paper' ? 'night' : 'paper'
   return (
@@ -84,7 +95,7 @@ function SignOut() {
   const signOut = useSignOut()
   return (
     <button type="button" className={css.plain} onClick={() => signOut.mutate()} disabled={signOut.isPending}>
-      Sign out
+      {signOut.isError ? 'Not signed out: try again' : 'Sign out'}
     </button>
   )
 }

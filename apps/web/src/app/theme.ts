@@ -1,6 +1,6 @@
 import { useSyncExternalStore } from 'react'
 
-export type Theme = 'paper' | 'night'
+type Theme = 'paper' | 'night'
 
 const KEY = 'theme'
 const systemIsDark = matchMedia('(prefers-color-scheme: dark)')

@@ -26,7 +26,7 @@ interface FieldProps {
   fault?: string | undefined
 }
 
-interface TextInputProps extends FieldProps, Pick<TextFieldProps, 'type' | 'autoComplete' | 'inputMode' | 'isRequired' | 'maxLength' | 'autoFocus'> {
+interface TextInputProps extends FieldProps, Pick<TextFieldProps, 'type' | 'autoComplete' | 'inputMode' | 'isRequired' | 'maxLength'> {
   value: string
   onChange: (value: string) => void
   isFigure?: boolean
@@ -57,7 +57,7 @@ function rangeInWords({ min, max, usual }: QuantityMeta): string {
   return usual ? `usual ${formatCount(usual[0])} to ${formatCount(usual[1])}` : `${formatCount(min)} to ${formatCount(max)}`
 }
 
-export interface Choice {
+interface Choice {
   value: string
   words: string
 }

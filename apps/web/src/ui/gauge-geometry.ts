@@ -12,7 +12,7 @@ export interface GaugeFigures {
   noseLength: number | null
 }
 
-export interface GaugeGeometry {
+interface GaugeGeometry {
   /** Left edge of the follower flange; null where no gap is known. */
   blockX: number | null
   /** Where the nose ends and the packing begins; null where gap or nose length is not known. */

@@ -1,6 +1,7 @@
 import { problems, type Problem } from '@glandkeeper/contract/problem'
 import { ProblemError, Unreachable } from '../platform/client.ts'
 import css from './problem-note.module.css'
+import { asSentence } from './sentence.ts'
 
 interface ProblemNoteProps {
   error: unknown
@@ -26,7 +27,7 @@ function Refusal({ problem }: { problem: Problem }) {
   return (
     <>
       <p>
-        <b>{problem.title}.</b> {problem.detail} {problems[problem.code].help}
+        <b>{problem.title}.</b> {asSentence(problem.detail ?? '')} {problems[problem.code].help}
       </p>
       {problem.errors && problem.errors.length > 0 && (
         <ul>

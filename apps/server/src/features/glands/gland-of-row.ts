@@ -1,8 +1,10 @@
 import type { Gland as GlandContract } from '@glandkeeper/contract/glands'
 import type { Gland } from '@glandkeeper/engines/gland/gland'
+import type { Millimetre } from '@glandkeeper/units/quantity'
 import type { ValveModel } from '../../generated/sqlite/models.ts'
 
-const orNull = <T>(value: number | null) => value as T | null
+/** Checked by the contract when it was written: only the brand of its unit is missing. */
+const orNull = (value: number | null) => value as Millimetre | null
 
 /** The columns of a gland in the terms of the contract: units leave the names and enter the types. */
 export function glandOfRow(row: ValveModel): GlandContract {

@@ -42,7 +42,7 @@ export async function* rowsOf(content: Uint8Array): AsyncGenerator<RawRow[]> {
     }
   } catch (error) {
     if (error instanceof Refusal) throw error
-    throw new Refusal('import/not-readable', `after row ${row}: ${(error as Error).message}`)
+    throw new Refusal('import/not-readable', (error as Error).message)
   }
   if (portion.length > 0) yield portion
 }

@@ -1,7 +1,7 @@
 import { randomInt } from 'node:crypto'
 import { mkdirSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
-import { type Role, roles } from '@glandkeeper/contract/people'
+import { type Role, roles } from '@glandkeeper/contract/roles'
 import { historyCsv, valvesCsv } from '@glandkeeper/fixtures/demo-plant/csv'
 import { demoPlant, demoSeed } from '@glandkeeper/fixtures/demo-plant/demo-plant'
 import type { Config } from '../../config.ts'

@@ -60,7 +60,7 @@ function timelineOf(events: readonly EventWithPerson[], { history, standing, tak
 function fieldChanges(before: string, after: string): ValveHistory['registerChanges'][number]['changes'] {
   const [old, fresh] = [before, after].map((text) => JSON.parse(text) as { [field: string]: unknown })
   const fields = [...new Set([...Object.keys(old ?? {}), ...Object.keys(fresh ?? {})])]
-  const said = (value: unknown) => (value === undefined || value === null ? '' : String(value))
+  const said = (value: unknown) => (value === undefined || value === null ? '' : typeof value === 'string' ? value : JSON.stringify(value))
   return fields.map((field) => ({ field, before: said(old?.[field]), after: said(fresh?.[field]) })).filter((change) => change.before !== change.after)
 }
 

@@ -15,7 +15,7 @@ const plainBay = <path d="M0 12L70 2L140 12M24 43V20H60V43M84 20H116V32H84Z" />
 export function AreaSketch({ name }: { name: string }) {
   const { lines } = sketches.find((sketch) => sketch.names.test(name)) ?? { lines: plainBay }
   return (
-    <svg height="46" width="100%" data-sketch aria-hidden="true">
+    <svg height="46" width="100%" style={{ overflow: 'hidden' }} data-sketch aria-hidden="true">
       <g className="thin" opacity=".75" transform="translate(0 2)">
         {lines}
       </g>

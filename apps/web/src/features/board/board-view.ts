@@ -10,7 +10,7 @@ export interface BoardView {
   order: BoardOrder
 }
 
-export const firstOrder: BoardOrder = 'runs out first'
+const firstOrder: BoardOrder = 'runs out first'
 
 /** Anything in an address that is not a view is left out, not an error: addresses are typed and shortened by hand. */
 export function viewOf(address: URLSearchParams): BoardView {

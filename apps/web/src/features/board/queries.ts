@@ -5,7 +5,7 @@ import type { BoardView } from './board-view.ts'
 import { WINDOW_ROWS, windowOf, windowsFor } from './board-windows.ts'
 
 /** One window of rows. The signal matters: windows scrolled past before they arrive are not waited for. */
-export const boardWindow = (view: BoardView, offset: number) =>
+const boardWindow = (view: BoardView, offset: number) =>
   queryOptions({
     queryKey: ['board', 'rows', view, offset],
     queryFn: ({ signal }) => call(showBoard, { query: { ...view, offset: String(offset), limit: String(WINDOW_ROWS) }, signal }),

@@ -113,7 +113,7 @@ function Space({ height }: { height: number }) {
   if (height <= 0) return null
   return (
     <tr aria-hidden="true" className={css.space}>
-      <td colSpan={COLUMNS} style={{ height }} />
+      <td colSpan={COLUMNS} style={{ height }} aria-hidden="true" />
     </tr>
   )
 }

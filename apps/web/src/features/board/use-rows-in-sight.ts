@@ -1,6 +1,6 @@
+import type { BoardRow } from '@glandkeeper/contract/board'
 import { useWindowVirtualizer } from '@tanstack/react-virtual'
 import { useLayoutEffect, useRef, useState } from 'react'
-import type { BoardRow } from '@glandkeeper/contract/board'
 import type { BoardView } from './board-view.ts'
 import { useBoardRows } from './queries.ts'
 
@@ -15,10 +15,14 @@ export interface RowsProps {
 export function useRowsInSight<Holder extends HTMLElement>({ view, top }: RowsProps, rowHeight: number) {
   const holder = useRef<Holder>(null)
   const [scrollMargin, setScrollMargin] = useState(0)
-  // What stands above the list comes and goes with its own answers, so it is measured after every render.
+  // What stands above the list comes and goes with its own answers, and moves the list with it.
   useLayoutEffect(() => {
-    if (holder.current) setScrollMargin(Math.round(holder.current.getBoundingClientRect().top + scrollY))
-  })
+    const measure = () => setScrollMargin(holder.current ? Math.round(holder.current.getBoundingClientRect().top + scrollY) : 0)
+    measure()
+    const watched = new ResizeObserver(measure)
+    watched.observe(document.body)
+    return () => watched.disconnect()
+  }, [])
   const virtual = useWindowVirtualizer({ count: top.total, estimateSize: () => rowHeight, overscan: ROWS_BEYOND_SIGHT, scrollMargin })
   const items = virtual.getVirtualItems()
   const first = items.at(0)?.index ?? 0

@@ -8,30 +8,28 @@ export function FaultsTable({ run }: { run: ImportRun }) {
   return (
     <section className={css.section}>
       <h2>{counted(run.faultCount, 'fault')} found</h2>
-      <div className={page.wide} tabIndex={0} role="region" aria-label="Faults by row">
-        <table className={`${page.table} ${css.faults}`}>
-          <thead>
-            <tr>
-              <th scope="col" className={page.figure}>
-                Row
-              </th>
-              <th scope="col">Column</th>
-              <th scope="col">It says</th>
-              <th scope="col">What is wrong</th>
+      <table className={`${page.table} ${css.faults}`}>
+        <thead>
+          <tr>
+            <th scope="col" className={page.figure}>
+              Row
+            </th>
+            <th scope="col">Column</th>
+            <th scope="col">It says</th>
+            <th scope="col">What is wrong</th>
+          </tr>
+        </thead>
+        <tbody>
+          {run.faults.map((fault) => (
+            <tr key={`${fault.row} ${fault.column} ${fault.detail}`}>
+              <td className={page.figure}>{fault.row}</td>
+              <td>{fault.column}</td>
+              <td className={css.value}>{fault.value === '' ? <i className="soft">nothing</i> : fault.value}</td>
+              <td>{fault.detail}</td>
             </tr>
-          </thead>
-          <tbody>
-            {run.faults.map((fault) => (
-              <tr key={`${fault.row} ${fault.column} ${fault.detail}`}>
-                <td className={page.figure}>{fault.row}</td>
-                <td>{fault.column}</td>
-                <td className={css.value}>{fault.value === '' ? <i className="soft">nothing</i> : fault.value}</td>
-                <td>{fault.detail}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+          ))}
+        </tbody>
+      </table>
       {hidden > 0 && <p className="soft">And {formatCount(hidden)} more: the file of bad rows has them all.</p>}
     </section>
   )

@@ -4,6 +4,7 @@ import { addressOf } from '../../platform/client.ts'
 import { counted, formatCount } from '../../ui/count.ts'
 import page from '../../ui/page.module.css'
 import { ProblemNote } from '../../ui/problem-note.tsx'
+import { asSentence } from '../../ui/sentence.ts'
 import css from './imports.module.css'
 import { isUnderWay, useImportActs } from './queries.ts'
 
@@ -64,7 +65,7 @@ function standingInWords(run: ImportRun): string {
     case 'writing':
       return `Writing: ${formatCount(run.doneCount)} of ${counted(run.goodCount, 'row')}.`
     case 'done':
-      return `${counted(run.doneCount, 'row')} imported${run.alreadyCount > 0 ? `, of which ${formatCount(run.alreadyCount)} were there already` : ''}${run.badCount > 0 ? `; ${formatCount(run.badCount)} with faults left out` : ''}.`
+      return `${counted(run.doneCount, 'row')} imported${run.alreadyCount > 0 ? `, ${formatCount(run.alreadyCount)} of them there already` : ''}${run.badCount > 0 ? `; ${formatCount(run.badCount)} with faults left out` : ''}.`
     case 'unreadable':
       return 'The file cannot be read as a table.'
     case 'cancelled':
@@ -72,11 +73,6 @@ function standingInWords(run: ImportRun): string {
     case 'failed':
       return `The import stopped. ${counted(run.doneCount, 'row')} had been written.`
   }
-}
-
-/** @example asSentence('nothing was written') // → 'Nothing was written.' */
-function asSentence(detail: string): string {
-  return `${detail.charAt(0).toUpperCase()}${detail.slice(1).replace(/\.$/, '')}.`
 }
 
 /** While checking nobody knows how many rows there are, so the bar only moves when rows are written. */

@@ -1,4 +1,5 @@
-import { registerKeepers, signIn, signOut, whoAmI, type Person, type Role } from '@glandkeeper/contract/people'
+import { signIn, signOut, whoAmI, type Person } from '@glandkeeper/contract/people'
+import { registerKeepers, type Role } from '@glandkeeper/contract/roles'
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
 import { createContext, use, type ReactNode } from 'react'
 import { call } from '../../platform/client.ts'

@@ -1,7 +1,8 @@
-import { Button, Input, Label, NumberField } from 'react-aria-components'
-import css from './pad.module.css'
-
-const look = css as Record<'stepper' | 'figure' | 'heard', string>
+import { type KeyboardEvent, useId, useState } from 'react'
+import { Button } from 'react-aria-components'
+import { figureAsTyped, figureOf, stepped } from './figure.ts'
+import look from './pad.module.css'
+import { useHold } from './use-hold.ts'
 
 interface FigureStepperProps {
   /** In full, for those who hear it; `short` is what is seen. */
@@ -18,31 +19,50 @@ interface FigureStepperProps {
 
 /** Less and more by a step, held down for many, or typed. A figure that cannot be is refused in words, not pulled inside. */
 export function FigureStepper({ label, short, value, guess = null, step, least = 0, decimals = 1, onChange }: FigureStepperProps) {
-  const shown = value ?? (guess === null ? Number.NaN : Number(guess.toFixed(decimals)))
+  const id = useId()
+  const [typed, setTyped] = useState<string | null>(null)
+  const shown = typed ?? figureAsTyped(value ?? guess, decimals)
+  const by = (change: number) => {
+    setTyped(null)
+    onChange(stepped(figureOf(shown), change, least))
+  }
+  const less = useHold(() => by(-step))
+  const more = useHold(() => by(step))
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return
+    event.preventDefault()
+    by(event.key === 'ArrowUp' ? step : -step)
+  }
   return (
-    <NumberField
-      className={look.stepper}
-      value={shown}
-      onChange={(next) => onChange(Number.isNaN(next) ? null : next)}
-      step={step}
-      minValue={least}
-      commitBehavior="validate"
-      formatOptions={{ minimumFractionDigits: decimals === 1 ? 1 : 0, maximumFractionDigits: decimals, useGrouping: false }}
-      isWheelDisabled
-    >
-      <Button slot="decrement" aria-label={`${label}: less`}>
+    <div className={look.stepper}>
+      <Button {...less} aria-label={`${label}: less`}>
         −
       </Button>
       <div className={look.figure}>
-        <Label>
+        <label htmlFor={id}>
           <span aria-hidden="true">{short}</span>
           <span className={look.heard}>{label}</span>
-        </Label>
-        <Input placeholder=" " data-guess={value === null} />
+        </label>
+        <input
+          id={id}
+          inputMode={least < 0 ? 'text' : decimals === 0 ? 'numeric' : 'decimal'}
+          autoComplete="off"
+          placeholder=" "
+          data-guess={value === null}
+          aria-invalid={Number.isNaN(value)}
+          value={shown}
+          onChange={({ target }) => {
+            setTyped(target.value)
+            onChange(figureOf(target.value))
+          }}
+          onFocus={({ target }) => target.select()}
+          onBlur={() => setTyped((text) => (text !== null && Number.isNaN(figureOf(text)) ? text : null))}
+          onKeyDown={onKeyDown}
+        />
       </div>
-      <Button slot="increment" aria-label={`${label}: more`}>
+      <Button {...more} aria-label={`${label}: more`}>
         +
       </Button>
-    </NumberField>
+    </div>
   )
 }

@@ -21,7 +21,8 @@ interface Leaves {
 type Gland = Pick<ValveHistory, 'valve' | 'state'>
 
 export function leavesAfter({ valve: { gland }, state }: Gland, turned: Turned): Leaves | null {
-  if (gland.studThread === null) return null
+  // What is typed may be no figure for the length of a keystroke.
+  if (gland.studThread === null || !Number.isFinite(turned.left) || !Number.isFinite(turned.right)) return null
   const left = travelOfTurns(gland.studThread, turns(turned.left))
   const right = travelOfTurns(gland.studThread, turns(turned.right))
   if (!left.ok || !right.ok) return null
@@ -61,7 +62,7 @@ export interface ReadGaps {
 export function leavesInWords(gland: Gland, turned: Turned, read: ReadGaps): string {
   const { studThread } = gland.valve.gland
   const after = leavesAfter(gland, turned)
-  const side = (gap: number | null, expected: Millimetre | null) => (gap === null ? expected : mm(gap))
+  const side = (gap: number | null, expected: Millimetre | null) => (gap === null || !Number.isFinite(gap) ? expected : mm(gap))
   const gapLeft = side(read.gapLeft, after?.gapLeft ?? null)
   const gapRight = side(read.gapRight, after?.gapRight ?? null)
   const reserve = reserveAt({ gland: gland.valve.gland, state: gland.state, gapLeft, gapRight })

@@ -5,7 +5,7 @@ import { Empty } from '../../ui/empty.tsx'
 import page from '../../ui/page.module.css'
 import { ProblemNote } from '../../ui/problem-note.tsx'
 import { ForRegisterKeepers } from '../people/index.tsx'
-import { areas, useAddValve } from './queries.ts'
+import { siteAreas, useAddValve } from './queries.ts'
 import { newDraft, type ValveDraft } from './valve-draft.ts'
 import { ValveForm } from './valve-form.tsx'
 
@@ -23,7 +23,7 @@ export function AddValvePage() {
 
 function NewValve() {
   const [address] = useSearchParams()
-  const known = useQuery(areas)
+  const known = useQuery(siteAreas)
   const add = useAddValve()
   const navigate = useNavigate()
   const [draft, setDraft] = useState<ValveDraft>({ ...newDraft, '/areaCode': address.get('area') ?? '' })

@@ -34,7 +34,7 @@ export function AreaForm({ area, onDone }: { area?: Area; onDone: () => void }) 
   return (
     <form onSubmit={submit} className={css.form} noValidate aria-label={area ? `Change area ${area.name}` : 'Add an area'}>
       <div className={css.fields}>
-        <TextInput label="Code" hint="capitals: BH, SM-2" maxLength={12} autoFocus {...field('code')} />
+        <TextInput label="Code" hint="capitals: BH, SM-2" maxLength={12} {...field('code')} />
         <TextInput label="Name" hint="boiler house" maxLength={80} {...field('name')} />
         <NumberInput quantity={quantityOf('walkPosition')} {...field('walkPosition')} />
         <NumberInput quantity={quantityOf('level')} {...field('level')} />

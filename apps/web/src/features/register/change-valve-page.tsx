@@ -7,7 +7,7 @@ import { ProblemError } from '../../platform/client.ts'
 import page from '../../ui/page.module.css'
 import { ProblemNote } from '../../ui/problem-note.tsx'
 import { ForRegisterKeepers } from '../people/index.tsx'
-import { areas, useChangeValve, valveToChange } from './queries.ts'
+import { siteAreas, useChangeValve, valveToChange } from './queries.ts'
 import { RetireValve } from './retire-valve.tsx'
 import { draftOf, rebase } from './valve-draft.ts'
 import { valveFields } from './valve-fields.ts'
@@ -31,7 +31,7 @@ export function ChangeValvePage() {
 
 function KnownValve({ tag }: { tag: string }) {
   const known = useQuery(valveToChange(tag))
-  const places = useQuery(areas)
+  const places = useQuery(siteAreas)
   const error = known.error ?? places.error
   if (known.data && places.data) return <Change valve={known.data.valve} areas={places.data.areas} />
   return error ? <ProblemNote error={error} /> : <p role="status">Reading the valve</p>

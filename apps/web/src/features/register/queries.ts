@@ -4,7 +4,7 @@ import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query
 import type { z } from 'zod'
 import { call } from '../../platform/client.ts'
 
-export const areas = queryOptions({
+export const siteAreas = queryOptions({
   queryKey: ['areas'],
   queryFn: ({ signal }) => call(listAreas, { signal }),
 })

@@ -7,11 +7,11 @@ import page from '../../ui/page.module.css'
 import { ProblemNote } from '../../ui/problem-note.tsx'
 import { keepsRegister, useMe } from '../people/index.tsx'
 import { AreaForm } from './area-form.tsx'
-import { areas } from './queries.ts'
+import { siteAreas } from './queries.ts'
 import css from './register-page.module.css'
 
 export function RegisterPage() {
-  const known = useQuery(areas)
+  const known = useQuery(siteAreas)
   const mayChange = keepsRegister(useMe())
   const [isAdding, setIsAdding] = useState(false)
   return (
@@ -69,7 +69,7 @@ function Areas({ areas, mayChange }: { areas: readonly Area[]; mayChange: boolea
           <th scope="col" className={page.figure}>
             Valves
           </th>
-          {mayChange && <td />}
+          {mayChange && <th scope="col" aria-label="Change" />}
         </tr>
       </thead>
       <tbody>

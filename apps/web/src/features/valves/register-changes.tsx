@@ -2,6 +2,8 @@ import type { ValveHistory } from '@glandkeeper/contract/valves'
 import { formatMoment } from '../../platform/site-time.ts'
 import look from './timeline.module.css'
 
+type Changes = ValveHistory['registerChanges'][number]['changes']
+
 /** Who changed what the valve is: each field from what to what. */
 export function RegisterChanges({ changes, timeZone }: { changes: ValveHistory['registerChanges']; timeZone: string }) {
   const newestFirst = changes.toSorted((a, b) => Date.parse(b.at) - Date.parse(a.at))
@@ -18,11 +20,7 @@ export function RegisterChanges({ changes, timeZone }: { changes: ValveHistory['
               </p>
               <div className={look.words}>
                 <p>{change.what}</p>
-                {change.changes.map(({ field, before, after }) => (
-                  <p key={field}>
-                    {field}: <s className="soft">{before || 'empty'}</s> → {after || 'empty'}
-                  </p>
-                ))}
+                <Fields changes={change.changes} />
               </div>
               <p className={look.source}>
                 <span>{change.by}</span>
@@ -33,4 +31,32 @@ export function RegisterChanges({ changes, timeZone }: { changes: ValveHistory['
       </ol>
     </section>
   )
+}
+
+/** Where everything is new, what it was before is not worth a line for each. */
+function Fields({ changes }: { changes: Changes }) {
+  const isFirst = changes.length > 1 && changes.every(({ before }) => before === '')
+  if (!isFirst) return changes.map((change) => <Field key={change.field} change={change} isNew={false} />)
+  return (
+    <details>
+      <summary>{changes.length} fields entered</summary>
+      {changes.map((change) => (
+        <Field key={change.field} change={change} isNew />
+      ))}
+    </details>
+  )
+}
+
+function Field({ change: { field, before, after }, isNew }: { change: Changes[number]; isNew: boolean }) {
+  return (
+    <p>
+      {fieldInWords(field)}: {!isNew && <><s className="soft">{before || 'empty'}</s> → </>}
+      {after || 'empty'}
+    </p>
+  )
+}
+
+/** @example fieldInWords('gland.boxBore') // → 'gland, box bore' */
+function fieldInWords(field: string): string {
+  return field.replaceAll('.', ', ').replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`)
 }

@@ -39,6 +39,16 @@ test('the stair keeps its last level until today and breaks where the reserve is
   expect(end(courses[1]?.path)).toBeCloseTo(frame.today, 0)
 })
 
+test('a nip and the reading right after it are one step, at what was read', () => {
+  const [first, nip, reading] = [...points(['2024-03-01', 6, false]), ...points(['2025-01-15', 4.9, true]), ...points(['2025-01-15', 5.3, false])]
+  if (!first || !nip || !reading) throw new Error('three points')
+  const visit = { ...input, points: [first, nip, { ...reading, at: '2025-01-15T09:05:00Z' }] }
+  const frame = plotFrame(visit)
+  const drawn = stairOf(visit.points, frame).map(({ path }) => path).join('')
+  expect(drawn).toContain(`V${Number(frame.y(5.3).toFixed(1))}`)
+  expect(drawn).not.toContain(`V${Number(frame.y(4.9).toFixed(1))}`)
+})
+
 test('zero is on the axis, also when everything known lies above it or below it', () => {
   const above = plotFrame(input)
   expect(above.levels.map(({ mm }) => mm)).toContain(0)

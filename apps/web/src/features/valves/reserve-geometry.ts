@@ -47,8 +47,11 @@ export interface Forecast {
 
 const LEFT = 38
 const RIGHT = 10
-const LIFE_STRIP = 58
-const HEADROOM = 28
+export const LIFE_STRIP = 58
+/** For the figure of today over a level that is the highest. */
+const HEADROOM = 46
+/** In px: closer than this two steps cannot be told apart. */
+const ONE_MOMENT = 0.5
 const LEAST_DAYS = 120
 const DAY = 86_400_000
 const PX_PER_LETTER = 6.4
@@ -65,7 +68,7 @@ export function plotFrame(input: PlotInput): PlotFrame {
   const until = today.getTime() + Math.max(past * 0.25, Math.min(end - today.getTime(), past * 0.6))
   const right = width - RIGHT
   const time = scaleTime<number>({ domain: [new Date(start), new Date(until)], range: [LEFT, right] })
-  const reserveHeight = width < 480 ? 230 : 300
+  const reserveHeight = width < 480 ? 220 : 288
   const zero = LIFE_STRIP + HEADROOM + reserveHeight
   const known = points.flatMap(({ reserve }) => (reserve === null ? [] : [reserve as number]))
   const level = scaleLinear<number>({ domain: [Math.min(0, ...known), Math.max(2, ...known)], range: [zero, LIFE_STRIP + HEADROOM] })
@@ -101,7 +104,7 @@ function nameOfTime(at: Date): string {
 /** The past as a stair: a follower moves only when somebody turns a nut. Solid where read, apart where worked out. */
 export function stairOf(points: readonly ReservePoint[], frame: PlotFrame): Course[] {
   const courses: { path: string; isInferred: boolean }[] = []
-  const ordered = points.toSorted((a, b) => Date.parse(a.at) - Date.parse(b.at))
+  const ordered = drawable(points, frame)
   ordered.forEach(({ at, reserve, isInferred }, index) => {
     if (reserve === null) return
     const next = ordered[index + 1]
@@ -113,6 +116,15 @@ export function stairOf(points: readonly ReservePoint[], frame: PlotFrame): Cour
     else courses.push({ path: `M${px(frame.x(at))} ${px(frame.y(before ?? reserve))}${step}`, isInferred })
   })
   return courses
+}
+
+/** A nip and the reading right after it are one step on this scale: the last word of each moment counts. */
+function drawable(points: readonly ReservePoint[], frame: PlotFrame): ReservePoint[] {
+  const ordered = points.toSorted((a, b) => Date.parse(a.at) - Date.parse(b.at))
+  return ordered.filter(({ at }, index) => {
+    const next = ordered[index + 1]
+    return next === undefined || frame.x(next.at) - frame.x(at) >= ONE_MOMENT
+  })
 }
 
 const px = (value: number) => Number(value.toFixed(1))
@@ -146,7 +158,7 @@ function lengthOf(from: Date, to: Date): string {
 /** From the last known reserve to zero, cut off at the edge of the plot where zero lies beyond it. */
 export function forecastOf({ points, state }: PlotInput, frame: PlotFrame): Forecast | null {
   const last = points.toSorted((a, b) => Date.parse(a.at) - Date.parse(b.at)).findLast(({ reserve }) => reserve !== null)
-  if (!last || last.reserve === null || state.runsOutOn === null || last.reserve <= 0) return null
+  if (!last || last.reserve === null || state.runsOutOn === null) return null
   const x0 = frame.x(last.at)
   const y0 = frame.y(last.reserve)
   const x1 = frame.xOfDay(state.runsOutOn)

@@ -2,7 +2,7 @@ import type { ValveHistory } from '@glandkeeper/contract/valves'
 import { formatMillimetres } from '@glandkeeper/units/format'
 import { useMeasuredWidth } from './measured-width.ts'
 import { leakMarks, nipTicks } from './plot-marks.ts'
-import { bandsOf, forecastOf, plotFrame, type PlotFrame, type PlotInput, stairOf } from './reserve-geometry.ts'
+import { bandsOf, forecastOf, LIFE_STRIP, plotFrame, type PlotFrame, type PlotInput, stairOf } from './reserve-geometry.ts'
 import look from './reserve-plot.module.css'
 
 interface ReservePlotProps {
@@ -34,7 +34,7 @@ function Plot({ history, input }: { history: ValveHistory; input: PlotInput }) {
     <svg width={input.width} height={frame.height} viewBox={`0 0 ${input.width} ${frame.height}`} role="img" aria-label={plotInWords(history, nips.length, leaks.length)}>
       <Bands input={input} frame={frame} />
       <Axes frame={frame} />
-      <path d={`M${frame.today} 0V${frame.bottom}`} className="thin" />
+      <path d={`M${frame.today} ${LIFE_STRIP}V${frame.bottom}`} className="thin" />
       {stairOf(history.points, frame).map(({ path, isInferred }) => (
         <path key={path} d={path} className={isInferred ? `${look.course} ${look.inferred}` : look.course} />
       ))}
@@ -99,10 +99,11 @@ function Axes({ frame }: { frame: PlotFrame }) {
 function ForecastLine({ input, frame }: { input: PlotInput; frame: PlotFrame }) {
   const forecast = forecastOf(input, frame)
   if (!forecast) return null
+  const isOnBand = bandsOf(input, frame).at(-1)?.isOdd === true
   return (
     <>
       <path d={`M${forecast.from.join(' ')}L${forecast.to.join(' ')}`} className={`hotline ${look.forecast}`} />
-      <text x={frame.right} y={frame.y(0) + 20} textAnchor="end" className={look.line}>
+      <text x={frame.right} y={frame.y(0) + 20} textAnchor="end" className={isOnBand ? `${look.line} ${look.onBand}` : look.line}>
         {forecast.label}
       </text>
     </>
@@ -125,7 +126,7 @@ function TodayFigure({ input, frame }: { input: PlotInput; frame: PlotFrame }) {
         today
       </text>
       <text x={frame.today + 6} y={y} className={look.today}>
-        {reserve.toFixed(1)}
+        {reserve.toFixed(1).replace('-', '−')}
       </text>
     </>
   )

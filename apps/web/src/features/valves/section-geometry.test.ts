@@ -1,7 +1,7 @@
 import { Gland } from '@glandkeeper/contract/glands'
 import { describe, expect, test } from 'vitest'
 import { placementOf, proportionsOf, type Room, shapesOf } from './section-geometry.ts'
-import { dimensionsOf, heightOf, labelsOf } from './section-labels.ts'
+import { dimensionsOf, heightOf, labelsOf, spread } from './section-labels.ts'
 import { drawnGland, scaleNote } from './section-model.ts'
 
 const room: Room = { width: 584, mostHeight: 560, gutter: 114 }
@@ -67,6 +67,12 @@ describe.each([{ boxBore: 45, stemDiameter: 28, gap: 7 }, ...extremes])('a gland
       })
     }
   })
+})
+
+test('labels that want one place are put one under the other, inside the drawing at both ends', () => {
+  const three = (middle: number) => [{ middle, height: 20 }, { middle, height: 20 }, { middle, height: 20 }]
+  expect(spread(three(0), 4, 200)).toEqual([14, 39, 64])
+  expect(spread(three(200), 4, 200)).toEqual([140, 165, 190])
 })
 
 test('a tilted follower stands at the measured gap on each side', () => {

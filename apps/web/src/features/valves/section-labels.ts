@@ -150,12 +150,12 @@ function rightOf(gland: DrawnGland, place: Placement, thread: string | null): Wa
     { name: 'gap right', from: [edge + FAR, place.y(-gland.gapRight / 2)], lines: gapLines(gland, 'right') },
     {
       name: 'section',
-      from: [place.x((gland.bore / 2) * 0.98), place.y(packingTop + (gland.depth - packingTop) * 0.3)],
+      from: [place.x((gland.bore / 2) * 0.98), place.y(packingTop + (gland.depth - packingTop) * 0.25)],
       lines: sectionKnown ? [{ text: 'section', tone: 'soft' }, { text: figure(section), tone: 'plain' }] : [{ text: 'section', tone: 'soft' }, { text: 'not known', tone: 'soft' }],
     },
     {
       name: 'depth',
-      from: [edge + NEAR, place.y(gland.depth * 0.75)],
+      from: [edge + NEAR, place.y(packingTop + (gland.depth - packingTop) * 0.75)],
       lines: gland.assumed.has('depth')
         ? [{ text: 'depth not', tone: 'soft' }, { text: 'measured', tone: 'soft' }]
         : [{ text: `depth ${short(gland.depth)}`, tone: 'plain' }],

@@ -37,7 +37,6 @@ export function standingFacts(timeline: readonly TimelineEntry[]): StandingFact[
 }
 
 function factOf({ entry, corrections }: TimelineRow): StandingFact[] {
-  if (entry.standsAs === 'taken back') return []
   const parsed = FieldEvent.safeParse((corrections.at(-1) ?? entry).event)
   if (!parsed.success) return []
   if (parsed.data.kind !== 'fact.corrected') return [parsed.data]

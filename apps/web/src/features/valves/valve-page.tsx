@@ -20,7 +20,9 @@ export function ValvePage() {
   if (valve.data) return <KnownValve key={valve.data.valve.valveId} history={valve.data} />
   return (
     <main className={page.page}>
-      <h1 className="let">{tag}</h1>
+      <header className={look.title}>
+        <h1>{tag}</h1>
+      </header>
       {valve.isError ? (
         <ProblemNote error={valve.error} again={{ words: 'Load it again', onPress: () => void valve.refetch() }} />
       ) : (
