@@ -1,8 +1,12 @@
 import type { Prisma, PrismaClient } from '../generated/sqlite/client.ts'
+import { type BulkRow, type BulkTable, insertRows } from './insert-rows.ts'
 import { WriteGate } from './write-gate.ts'
 
 /** One transaction: everything done through it is kept together or not at all. */
-export type Write = Prisma.TransactionClient
+export type Write = Prisma.TransactionClient & {
+  /** Many rows at once, where createMany would be slow. */
+  readonly insertRows: (table: BulkTable, rows: readonly BulkRow[]) => Promise<void>
+}
 
 type Model = 'site' | 'area' | 'person' | 'session' | 'valve' | 'event' | 'valveState' | 'registerChange' | 'importRun'
 type ReadMethod = 'findMany' | 'findFirst' | 'findUnique' | 'findUniqueOrThrow' | 'count' | 'groupBy' | 'aggregate'
@@ -57,7 +61,7 @@ async function openSqlite(url: string): Promise<Store> {
   return {
     provider: 'sqlite',
     read: reader,
-    write: (work) => gate.pass(() => writer.$transaction(work)),
+    write: (work) => gate.pass(() => writer.$transaction((tx) => work(asWrite(tx, 'sqlite')))),
     close: async () => {
       await gate.pass(async () => {})
       await reader.$disconnect()
@@ -77,12 +81,18 @@ async function openPostgresql(url: string): Promise<Store> {
     provider: 'postgresql',
     read: reader,
     // A pool keeps requests apart, and the chain's head serialises the writes of one site: see platform/chain.
-    write: (work) => writer.$transaction(work),
+    write: (work) => writer.$transaction((tx) => work(asWrite(tx, 'postgresql'))),
     close: async () => {
       await reader.$disconnect()
       await writer.$disconnect()
     },
   }
+}
+
+/** Prisma's transaction is a proxy that cannot be added to; this one adds the bulk insert in front of it. */
+function asWrite(tx: Prisma.TransactionClient, provider: Provider): Write {
+  const insert: Write['insertRows'] = (table, rows) => insertRows(tx, provider, table, rows)
+  return new Proxy(tx, { get: (target, name) => (name === 'insertRows' ? insert : Reflect.get(target, name)) }) as Write
 }
 
 async function assertSqliteIsSafe(client: PrismaClient): Promise<void> {

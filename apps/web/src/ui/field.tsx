@@ -1,5 +1,4 @@
 import type { QuantityMeta } from '@glandkeeper/contract/quantity'
-import type { ReactNode } from 'react'
 import {
   Button,
   FieldError,
@@ -21,7 +20,7 @@ import css from './field.module.css'
 const look = css as Record<'field' | 'figure' | 'hint' | 'fault' | 'input' | 'choice' | 'list' | 'item' | 'switch' | 'track', string>
 
 interface FieldProps {
-  label: ReactNode
+  label: string
   hint?: string | undefined
   fault?: string | undefined
 }
@@ -82,7 +81,7 @@ export function ChoiceInput({ label, hint, fault, value, choices, onChange, plac
       isRequired={isRequired}
       isInvalid={fault !== undefined}
       validationBehavior="aria"
-      {...(isLabelHidden && { 'aria-label': String(label) })}
+      {...(isLabelHidden && { 'aria-label': label })}
     >
       {!isLabelHidden && <Label>{label}</Label>}
       <Button className={look.choice}>

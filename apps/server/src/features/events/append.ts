@@ -33,7 +33,7 @@ export async function appendEvents(write: Write, by: Pick<SignedIn, 'siteId' | '
   })
   if (rows.length === 0) return outcomes
 
-  await write.event.createMany({ data: rows })
+  await write.insertRows('event', rows.map((row) => ({ ...row })))
   await write.site.update({ where: { id: by.siteId }, data: { chainHead: head.hash, chainLength: head.position } })
   const stoodOut = await rebuildStatesOf(write, by.siteId, rows)
   return outcomes.map((outcome) => (outcome.outcome === 'accepted' ? { ...outcome, findings: [...outcome.findings, ...(stoodOut.get(outcome.id) ?? [])] } : outcome))

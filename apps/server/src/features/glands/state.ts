@@ -61,7 +61,7 @@ export async function rebuildState(write: Write, siteId: string, valveId: string
 
 /** New valves stand on the board before anybody has been there. */
 export async function writeEmptyStates(write: Write, valves: readonly ValveModel[]): Promise<void> {
-  await write.valveState.createMany({ data: valves.map((valve) => glandRecord(valve, []).state) })
+  await write.insertRows('valve_state', valves.map((valve) => ({ ...glandRecord(valve, []).state })))
 }
 
 /** Every valve whose kept state is not the state its events make. Empty is what it should be. */

@@ -17,7 +17,7 @@ export async function writeValves(write: Write, by: By, plans: readonly ValvePla
     input: plan.input,
     row: { id: newId(), siteId: by.siteId, ...rowOf(plan.input, areaIdOf(plan)), revision: 1, createdAt: now, updatedAt: now, retiredAt: null },
   }))
-  await write.valve.createMany({ data: added.map(({ row }) => row) })
+  await write.insertRows('valve', added.map(({ row }) => row))
   await writeEmptyStates(write, added.map(({ row }) => row))
   const notes = added.map(({ input, row }) => changeRow(by, { subject: 'valve', subjectId: row.id, what: 'valve added by import', before: {}, after: flat(input) }, now))
   for (const plan of plans) {
@@ -27,7 +27,7 @@ export async function writeValves(write: Write, by: By, plans: readonly ValvePla
     await rebuildState(write, by.siteId, valveId)
     notes.push(changeRow(by, { subject: 'valve', subjectId: valveId, what: 'valve changed by import', before: flat(input), after: flat(plan.input) }, now))
   }
-  await write.registerChange.createMany({ data: notes })
+  await write.insertRows('register_change', notes)
 }
 
 /** The areas the valves are in; a code the register does not have yet becomes an area, next in the walk. */

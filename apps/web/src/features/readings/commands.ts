@@ -5,7 +5,7 @@ import type { z } from 'zod'
 import { deviceName, newId } from '../../platform/ids.ts'
 
 /** What makes an entry this one and no other: made once, so that sending it again doubles nothing. */
-export interface Stamp {
+interface Stamp {
   readonly id: string
   readonly version: 1
   readonly valveId: string
@@ -19,7 +19,7 @@ type Without<T, K extends PropertyKey> = T extends unknown ? Omit<T, K> : never
 /** What happened, before it has a name and a time. */
 export type Fact = Without<z.input<typeof FieldEvent>, keyof Stamp>
 
-export type Built = { readonly ok: true; readonly entries: readonly FieldEvent[] } | { readonly ok: false; readonly faults: readonly string[] }
+type Built = { readonly ok: true; readonly entries: readonly FieldEvent[] } | { readonly ok: false; readonly faults: readonly string[] }
 
 export interface Circumstances {
   readonly valveId: string

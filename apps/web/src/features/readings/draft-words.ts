@@ -63,7 +63,7 @@ function withoutTravel(draft: Draft, history: ValveHistory): string[] {
   if (left <= 0 && right <= 0) return []
   if (isSpent(history.state)) return ['By the record no travel is left.']
   const reserve = leavesAfter(history, { left, right })?.reserve ?? null
-  return reserve !== null && reserve < 0 ? [`By the record this is ${formatMillimetres(-reserve)} more than is left.`] : []
+  return reserve !== null && reserve < 0 ? [`By the record this is ${formatMillimetres(Math.abs(reserve))} more than is left.`] : []
 }
 
 const uncapital = (words: string) => words.charAt(0).toLowerCase() + words.slice(1)

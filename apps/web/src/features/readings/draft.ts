@@ -6,7 +6,7 @@ import type { Turned } from './leaves.ts'
 export const kinds = ['turns, gap, leak', 'leak seen', 'could not do it', 'repacked', 'ring added'] as const
 export type Kind = (typeof kinds)[number]
 export const turnChoices = ['none', 'quarter', 'half', 'one', 'other'] as const
-export type TurnChoice = (typeof turnChoices)[number]
+type TurnChoice = (typeof turnChoices)[number]
 
 export interface DraftFieldsProps {
   draft: Draft

@@ -53,7 +53,7 @@ function threadEndOf({ gapLeft, gapRight, reserve, reserveLimitedBy }: Gland['st
   return reserveLimitedBy === 'thread' && leastGap !== null && reserve !== null ? mm(leastGap - reserve) : null
 }
 
-export interface ReadGaps {
+interface ReadGaps {
   readonly gapLeft: number | null
   readonly gapRight: number | null
 }
@@ -66,7 +66,7 @@ export function leavesInWords(gland: Gland, turned: Turned, read: ReadGaps): str
   const gapLeft = side(read.gapLeft, after?.gapLeft ?? null)
   const gapRight = side(read.gapRight, after?.gapRight ?? null)
   const reserve = reserveAt({ gland: gland.valve.gland, state: gland.state, gapLeft, gapRight })
-  if (reserve !== null) return reserve < 0 ? `${formatMillimetres(-reserve)} more than there is` : `leaves ${formatMillimetres(reserve)}`
+  if (reserve !== null) return reserve < 0 ? `${formatMillimetres(Math.abs(reserve))} more than there is` : `leaves ${formatMillimetres(reserve)}`
   if (studThread === null) return 'stud thread not recorded: what it leaves is not known'
   if (after === null) return `pitch of ${studThread} not known: what it leaves is not known`
   return 'gap not measured: what it leaves is not known'

@@ -1,9 +1,9 @@
+import type { TimelineEntry } from '@glandkeeper/contract/events'
 import type { ValveHistory } from '@glandkeeper/contract/valves'
 import { format } from 'date-fns'
 import { Link } from 'react-router'
 import { atSite } from '../../platform/site-time.ts'
 import { StandingMark } from '../../ui/standing.tsx'
-import { timelineRows } from '../valves/standing-facts.ts'
 import { BigGauge } from './big-gauge.tsx'
 import { cautionFor, HOW_TO_TURN } from './caution.ts'
 import look from './log-page.module.css'
@@ -42,16 +42,21 @@ export function ValveBrief({ history, timeZone }: { history: ValveHistory; timeZ
 }
 
 function LastEntries({ history, timeZone }: { history: ValveHistory; timeZone: string }) {
-  const rows = timelineRows(history.timeline).filter(({ entry }) => entry.standsAs !== 'taken back')
-  if (rows.length === 0) return <p className="soft">Nobody has logged anything here yet.</p>
+  const entries = history.timeline.filter(holds).slice(0, SHOWN)
+  if (entries.length === 0) return <p className="soft">Nobody has logged anything here yet.</p>
   return (
     <ul className={look.last} aria-label="Last entries">
-      {rows.slice(0, SHOWN).map(({ entry, corrections }) => (
-        <li key={entry.event.id}>
-          <time dateTime={entry.event.takenAt}>{format(atSite(new Date(entry.event.takenAt), timeZone), 'd MMM')}</time>
-          <span>{(corrections.at(-1) ?? entry).says}</span>
+      {entries.map(({ event, says }) => (
+        <li key={event.id}>
+          <time dateTime={event.takenAt}>{format(atSite(new Date(event.takenAt), timeZone), 'd MMM')}</time>
+          <span>{says}</span>
         </li>
       ))}
     </ul>
   )
+}
+
+/** What was taken back or put right later is no news at the valve; what it was put right to is. */
+function holds({ event, standsAs }: TimelineEntry): boolean {
+  return standsAs === 'as entered' || (standsAs === 'correction' && event['replacement'] !== null)
 }

@@ -37,11 +37,11 @@ export function draftOf(valve: ValveInput): ValveDraft {
   )
 }
 
-function valueAt(value: unknown, pointer: string): unknown {
-  return pointer
-    .split('/')
-    .slice(1)
-    .reduce((part, name) => (part as Record<string, unknown>)[name], value)
+type Leaf = string | number | boolean | null
+
+function valueAt(valve: ValveInput, pointer: string): Leaf {
+  const path = pointer.split('/').slice(1)
+  return path.reduce<unknown>((part, name) => (part as Record<string, unknown>)[name], valve) as Leaf
 }
 
 /** The draft as the contract reads it, or every fault by field. */

@@ -49,7 +49,7 @@ export const groups: readonly { title: string; pointers: readonly string[] }[] =
 export const valveFields: ReadonlyMap<string, ValveField> = new Map(leavesOf(ValveInput, '').map((field) => [field.pointer, field]))
 
 function leavesOf(schema: z.ZodObject, root: string): ValveField[] {
-  return Object.entries(schema.shape).flatMap(([name, part]) => {
+  return Object.entries<z.core.$ZodType>(schema.shape).flatMap(([name, part]) => {
     const pointer = `${root}/${name}`
     return part instanceof z.ZodObject ? leavesOf(part, pointer) : [fieldOf(pointer, part)]
   })

@@ -13,21 +13,23 @@ interface FormFieldProps {
 
 export function FormField({ field, value, fault, areas, onChange }: FormFieldProps) {
   const { input, label, hint, mayBeUnknown } = field
-  if (typeof value === 'boolean') return <SwitchInput label={label} isOn={value} onChange={onChange} />
+  const typed = typeof value === 'string' ? value : ''
   const shared = { label, hint, fault, onChange }
   if (field.pointer === '/areaCode') {
     const choices = areas.map(({ code, name }) => ({ value: code, words: `${code} ${name}` }))
-    return <ChoiceInput {...shared} isRequired value={value === '' ? null : value} choices={choices} />
+    return <ChoiceInput {...shared} isRequired value={typed === '' ? null : typed} choices={choices} />
   }
   switch (input.kind) {
+    case 'yes or no':
+      return <SwitchInput label={label} isOn={value === true} onChange={onChange} />
     case 'figure':
-      return <NumberInput quantity={input.quantity} value={value} fault={fault} onChange={onChange} isRequired={!mayBeUnknown} />
+      return <NumberInput quantity={input.quantity} value={typed} fault={fault} onChange={onChange} isRequired={!mayBeUnknown} />
     case 'word': {
       const words = mayBeUnknown ? [NOT_KNOWN, ...input.words] : input.words
-      return <ChoiceInput {...shared} isRequired={!mayBeUnknown} value={value === '' ? null : value} choices={choicesOf(words)} />
+      return <ChoiceInput {...shared} isRequired={!mayBeUnknown} value={typed === '' ? null : typed} choices={choicesOf(words)} />
     }
-    default:
-      return <TextInput {...shared} value={value} isRequired={needed.has(field.pointer)} {...(input.kind === 'text' && input.longest !== undefined && { maxLength: input.longest })} />
+    case 'text':
+      return <TextInput {...shared} value={typed} isRequired={needed.has(field.pointer)} {...(input.longest !== undefined && { maxLength: input.longest })} />
   }
 }
 

@@ -2,7 +2,7 @@ import type { LeakGrade, TimelineEntry } from '@glandkeeper/contract/events'
 import type { PlotFrame } from './reserve-geometry.ts'
 import { standingFacts } from './standing-facts.ts'
 
-export interface NipTick {
+interface NipTick {
   readonly x: number
   readonly from: number
   readonly to: number

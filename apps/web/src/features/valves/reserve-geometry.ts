@@ -27,19 +27,19 @@ export interface PlotFrame {
   readonly height: number
 }
 
-export interface Course {
+interface Course {
   readonly path: string
   readonly isInferred: boolean
 }
 
-export interface LifeBand {
+interface LifeBand {
   readonly left: number
   readonly right: number
   readonly isOdd: boolean
   readonly lines: readonly string[]
 }
 
-export interface Forecast {
+interface Forecast {
   readonly from: readonly [number, number]
   readonly to: readonly [number, number]
   readonly label: string

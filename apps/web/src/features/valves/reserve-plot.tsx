@@ -1,9 +1,11 @@
 import type { ValveHistory } from '@glandkeeper/contract/valves'
 import { formatMillimetres } from '@glandkeeper/units/format'
 import { useMeasuredWidth } from './measured-width.ts'
-import { leakMarks, nipTicks } from './plot-marks.ts'
+import { type LeakMark, leakMarks, nipTicks } from './plot-marks.ts'
 import { bandsOf, forecastOf, LIFE_STRIP, plotFrame, type PlotFrame, type PlotInput, stairOf } from './reserve-geometry.ts'
 import look from './reserve-plot.module.css'
+
+const DOT = 3.4
 
 interface ReservePlotProps {
   history: ValveHistory
@@ -41,9 +43,7 @@ function Plot({ history, input }: { history: ValveHistory; input: PlotInput }) {
       <ForecastLine input={input} frame={frame} />
       <TodayFigure input={input} frame={frame} />
       <path d={nips.map(({ x, from, to }) => `M${x.toFixed(1)} ${from}V${to}`).join('')} className="out" />
-      {leaks.map(({ x, grade, height }, index) => (
-        <Drop key={`${index} ${x}`} x={x} line={frame.leakLine} height={height} isOpen={grade === 'damp'} />
-      ))}
+      <Leaks leaks={leaks} line={frame.leakLine} />
     </svg>
   )
 }
@@ -132,12 +132,16 @@ function TodayFigure({ input, frame }: { input: PlotInput; frame: PlotFrame }) {
   )
 }
 
-function Drop({ x, line, height, isOpen }: { x: number; line: number; height: number; isOpen: boolean }) {
-  if (isOpen) return <circle cx={x} cy={line - 5} r={3.4} className="hotline" />
+/** A drop on a stem, the higher the worse; damp is an open dot on the line. */
+function Leaks({ leaks, line }: { leaks: readonly LeakMark[]; line: number }) {
+  const drops = leaks.filter(({ grade }) => grade !== 'damp')
+  const dots = leaks.filter(({ grade }) => grade === 'damp')
+  const dot = DOT * 2
   return (
     <>
-      <path d={`M${x} ${line}V${line - height}`} className="hotline" />
-      <path d={`M${x} ${line - height - 9}c-6 9 -4 13 0 13s6 -4 0 -13Z`} className={look.drop} />
+      <path d={drops.map(({ x, height }) => `M${x.toFixed(1)} ${line}v${-height}`).join('')} className="hotline" />
+      <path d={drops.map(({ x, height }) => `M${x.toFixed(1)} ${line - height - 9}c-6 9 -4 13 0 13s6 -4 0 -13Z`).join('')} className={look.drop} />
+      <path d={dots.map(({ x }) => `M${(x - DOT).toFixed(1)} ${line - 5}a${DOT} ${DOT} 0 1 0 ${dot} 0a${DOT} ${DOT} 0 1 0 ${-dot} 0`).join('')} className="hotline" />
     </>
   )
 }

@@ -51,7 +51,7 @@ interface PartProps {
   shapes: SectionShapes
 }
 
-export const pathOf = (outline: Outline) => `M${outline.map(([x, y]) => `${x.toFixed(2)} ${y.toFixed(2)}`).join('L')}Z`
+const pathOf = (outline: Outline) => `M${outline.map(([x, y]) => `${x.toFixed(2)} ${y.toFixed(2)}`).join('L')}Z`
 
 function Shapes({ outlines, className }: { outlines: readonly Outline[]; className: string }) {
   return outlines.map((outline) => <path key={pathOf(outline)} d={pathOf(outline)} className={className} />)

@@ -1,4 +1,4 @@
-import { FIGURE_HEIGHT, type Dimension, type Label, LINE_HEIGHT } from './section-labels.ts'
+import { type Dimension, heightOf, type Label } from './section-labels.ts'
 import type { Point } from './section-geometry.ts'
 import look from './section-drawing.module.css'
 
@@ -37,20 +37,22 @@ function ShortDimension({ from, to, dashes }: { from: Point; to: Point; dashes: 
 }
 
 export function Labelled({ label: { at, anchor, lines, leader, isHot } }: { label: Label }) {
-  let y = at[1]
   return (
     <>
       {leader.length > 1 && (
         <polyline points={leader.map((point) => point.map((value) => value.toFixed(1)).join(' ')).join(',')} className={isHot ? look.hotLeader : 'hair'} />
       )}
-      {lines.map(({ text, tone, isGuess }) => {
-        y += tone === 'figure' ? FIGURE_HEIGHT : LINE_HEIGHT
-        return (
-          <text key={text} x={at[0]} y={y - 4} textAnchor={anchor} className={`${look[tone]}${isGuess ? ` ${look.guessedFigure}` : ''}`}>
-            {text}
-          </text>
-        )
-      })}
+      {lines.map(({ text, tone, isGuess }, index) => (
+        <text
+          key={text}
+          x={at[0]}
+          y={at[1] + heightOf(lines.slice(0, index + 1)) - 4}
+          textAnchor={anchor}
+          className={`${look[tone]}${isGuess ? ` ${look.guessedFigure}` : ''}`}
+        >
+          {text}
+        </text>
+      ))}
     </>
   )
 }

@@ -18,7 +18,7 @@ export interface Placement {
 }
 
 /** What nobody records is drawn in proportion to what is: in mm, half widths from the axis. */
-export interface Proportions {
+interface Proportions {
   readonly studAt: number
   readonly boxHalf: number
   readonly flangeHalf: number
@@ -45,8 +45,8 @@ export interface SectionShapes {
   readonly stem: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number }
 }
 
-export const TOP_MARGIN = 40
-export const BOTTOM_MARGIN = 44
+const TOP_MARGIN = 40
+const BOTTOM_MARGIN = 44
 const MOST_PX_PER_MM = 12
 
 const clamp = (value: number, low: number, high: number) => Math.min(Math.max(value, low), high)

@@ -32,8 +32,8 @@ interface Wanted {
   readonly isHot?: boolean
 }
 
-export const LINE_HEIGHT = 16
-export const FIGURE_HEIGHT = 22
+const LINE_HEIGHT = 16
+const FIGURE_HEIGHT = 22
 /** Dimension lines stand off the drawing on two tracks: depths on the near one, gaps on the far one. */
 const NEAR = 12
 const FAR = 26

@@ -59,7 +59,7 @@ export function drawnGland(gland: Gland, gaps: Gaps, rings: number | null): Draw
 }
 
 /** How far the nose has sunk into the box: negative when the follower stands clear of it. */
-export function entryOfNose(gland: DrawnGland): number {
+function entryOfNose(gland: DrawnGland): number {
   return gland.nose - (gland.gapLeft + gland.gapRight) / 2
 }
 

@@ -3,7 +3,7 @@ import { FieldEvent, type TimelineEntry } from '@glandkeeper/contract/events'
 type Correction = Extract<FieldEvent, { kind: 'fact.corrected' }>
 type Replacement = NonNullable<Correction['replacement']>
 /** What happened, whether it was entered so or put right later. */
-export type StandingFact = Exclude<FieldEvent, Correction> | Replacement
+type StandingFact = Exclude<FieldEvent, Correction> | Replacement
 
 export interface TimelineRow {
   readonly entry: TimelineEntry

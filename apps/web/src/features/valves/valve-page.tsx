@@ -17,7 +17,7 @@ import look from './valve-page.module.css'
 export function ValvePage() {
   const { tag = '' } = useParams()
   const valve = useQuery(valveQuery(tag))
-  if (valve.data) return <KnownValve key={valve.data.valve.valveId} history={valve.data} />
+  if (valve.data) return <KnownValve key={valve.data.valve.valveId} history={valve.data} now={new Date(valve.dataUpdatedAt)} />
   return (
     <main className={page.page}>
       <header className={look.title}>
@@ -34,7 +34,8 @@ export function ValvePage() {
   )
 }
 
-function KnownValve({ history }: { history: ValveHistory }) {
+/** `now` is when the history was read. */
+function KnownValve({ history, now }: { history: ValveHistory; now: Date }) {
   const person = useMe()
   const { timeZone } = person.site
   return (
@@ -43,7 +44,7 @@ function KnownValve({ history }: { history: ValveHistory }) {
       <ValveTitle valve={history.valve} standing={history.state.standing} />
       <div className={look.drawings}>
         <SectionDrawing history={history} />
-        <ReservePlot history={history} now={new Date()} timeZone={timeZone} />
+        <ReservePlot history={history} now={now} timeZone={timeZone} />
       </div>
       <NextStep history={history} person={person} />
       <Timeline timeline={history.timeline} timeZone={timeZone} />
