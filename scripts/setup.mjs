@@ -22,7 +22,7 @@ export function checkNode() {
 }
 
 /** Runs a program of ours or of a package; ends this one when it fails. */
-export function run(args, options = {}) {
+function run(args, options = {}) {
   const result = spawnSync(process.execPath, args, { cwd: root, stdio: 'inherit', ...options })
   if (result.status !== 0) process.exit(result.status ?? 1)
 }

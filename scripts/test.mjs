@@ -23,13 +23,15 @@ const steps = {
   lint: whole(() => node([bin('oxlint/bin/oxlint'), '--type-aware', '--deny-warnings'])),
   boundaries: whole(() => node(['scripts/boundaries.mjs'])),
   'dead-code': whole(() => node([bin('knip/bin/knip.js'), '--no-progress'])),
-  tests: () => vitest('tests', []),
+  tests: () => vitest(),
   browser: () => browserTests(),
 }
 
-function vitest(name, args) {
-  const report = freshReport(name)
-  node([bin('vitest/vitest.mjs'), 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`, ...args])
+function vitest() {
+  // The recovery tests kill the built server.
+  ensureBuilt('server')
+  const report = freshReport('tests')
+  node([bin('vitest/vitest.mjs'), 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`])
   if (!existsSync(report)) return { passed: 0, failed: 1 }
   const { numPassedTests, numFailedTests, numFailedTestSuites, success } = JSON.parse(readFileSync(report, 'utf8'))
   const failed = numFailedTests || numFailedTestSuites

@@ -11,6 +11,6 @@ export default defineConfig({
   resolve: {
     alias: [{ find: /^@glandkeeper\/(contract|engines|units)\/(.+)$/, replacement: `${import.meta.dirname}/../../packages/$1/$2.ts` }],
   },
-  server: { port: 4171, proxy: { '/api': api } },
+  server: { port: 4171, proxy: { '/api': { target: api, changeOrigin: false } } },
   build: { outDir: `${import.meta.dirname}/dist`, emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 700 },
 })

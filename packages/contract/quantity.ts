@@ -72,7 +72,7 @@ export interface Unusual {
 
 /** The fields of `value` that are possible but outside their usual range. */
 export function unusualQuantities(schema: z.ZodObject, value: Readonly<Record<string, unknown>>): Unusual[] {
-  return Object.entries(schema.shape).flatMap(([field, fieldSchema]) => {
+  return Object.entries(schema.shape as Readonly<Record<string, z.core.$ZodType>>).flatMap(([field, fieldSchema]) => {
     const meta = quantities.get(innermost(fieldSchema))
     const given = value[field]
     if (!meta?.usual || typeof given !== 'number') return []

@@ -11,13 +11,13 @@ import { newId } from '../src/platform/ids.ts'
 import type { Store } from '../src/platform/store.ts'
 import { aDatabase, aStore } from './a-store.ts'
 
-export interface CallIn<E extends Endpoint> {
+interface CallIn<E extends Endpoint> {
   params?: ParamsIn<E>
   query?: QueryIn<E>
   body?: BodyIn<E>
 }
 
-export type Answer<E extends Endpoint> = { ok: true; status: number; value: OkOf<E> } | { ok: false; status: number; problem: Problem }
+type Answer<E extends Endpoint> = { ok: true; status: number; value: OkOf<E> } | { ok: false; status: number; problem: Problem }
 
 /** A whole server on a database of its own, with a site, an area BH and one person of each role. */
 export interface TestServer {

@@ -44,13 +44,19 @@ export function takeCookie(reply: FastifyReply): void {
 /** The person behind a request, or a refusal when the endpoint is not for them. */
 export async function admit(read: Read, request: FastifyRequest, who: Caller, clock: Clock): Promise<SignedIn | null> {
   if (who === 'anyone') return null
+  const person = await signedInBehind(read, request, clock)
+  if (!person) throw new Refusal('person/not-signed-in')
+  if (!who.includes(person.role)) throw new Refusal('person/not-allowed', `a ${person.role} may not do this; it is for: ${who.join(', ')}`)
+  return person
+}
+
+/** Whose session the cookie names, if it is theirs, not over, and they have not left. */
+export async function signedInBehind(read: Read, request: FastifyRequest, clock: Clock): Promise<SignedIn | null> {
   const token = tokenOf(request)
   const session = token === null ? null : await read.session.findUnique({ where: { tokenHash: hashed(token) }, include: { person: true } })
-  if (!session || session.expiresAt <= clock() || session.person.retiredAt) throw new Refusal('person/not-signed-in')
+  if (!session || session.expiresAt <= clock() || session.person.retiredAt) return null
   const { id: personId, name, signInName, siteId } = session.person
-  const role = Role.parse(session.person.role)
-  if (!who.includes(role)) throw new Refusal('person/not-allowed', `a ${role} may not do this; it is for: ${who.join(', ')}`)
-  return { personId, name, signInName, role, siteId }
+  return { personId, name, signInName, role: Role.parse(session.person.role), siteId }
 }
 
 /** A page of another site may not act with this browser's cookie. */

@@ -25,7 +25,7 @@ export interface Call<E extends Endpoint> {
 }
 
 /** A file may be this large; JSON is held to the limit of the server. */
-export const MOST_CSV_BYTES = 64 * 1024 * 1024
+const MOST_CSV_BYTES = 64 * 1024 * 1024
 
 /**
  * Registers one endpoint of the contract: who may call, what comes in, what goes out.

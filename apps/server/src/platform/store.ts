@@ -13,7 +13,7 @@ type ReadMethod = 'findMany' | 'findFirst' | 'findUnique' | 'findUniqueOrThrow' 
 /** What reads see: committed data only, through a connection that cannot write. */
 export type Read = { readonly [M in Model]: Pick<PrismaClient[M], ReadMethod> }
 
-export type Provider = 'sqlite' | 'postgresql'
+type Provider = 'sqlite' | 'postgresql'
 
 /**
  * The register. The only importer of the Prisma client, so that no write goes past `write`
@@ -92,7 +92,7 @@ async function openPostgresql(url: string): Promise<Store> {
 /** Prisma's transaction is a proxy that cannot be added to; this one adds the bulk insert in front of it. */
 function asWrite(tx: Prisma.TransactionClient, provider: Provider): Write {
   const insert: Write['insertRows'] = (table, rows) => insertRows(tx, provider, table, rows)
-  return new Proxy(tx, { get: (target, name) => (name === 'insertRows' ? insert : Reflect.get(target, name)) }) as Write
+  return new Proxy(tx, { get: (target, name) => (name === 'insertRows' ? insert : (Reflect.get(target, name) as unknown)) }) as Write
 }
 
 async function assertSqliteIsSafe(client: PrismaClient): Promise<void> {

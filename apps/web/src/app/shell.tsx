@@ -30,7 +30,7 @@ export function Shell() {
       <a href="#page" className={css.skip}>
         Skip to the page
       </a>
-      <Header person={session.data} />
+      <Header person={session.data} isAtValve={pathname.endsWith('/log')} />
       <div id="page" tabIndex={-1} className={css.under}>
         <Outlet />
       </div>
@@ -48,10 +48,11 @@ export function Opening() {
   )
 }
 
-function Header({ person }: { person: Person }) {
+/** At the valve a phone keeps its height for the entry; the way back is on the page. */
+function Header({ person, isAtValve }: { person: Person; isAtValve: boolean }) {
   const today = atSite(useNow(), person.site.timeZone)
   return (
-    <header className={`head ${css.head}`}>
+    <header className={`head ${css.head} ${isAtValve ? css.atValve : ''}`}>
       <b>Glandkeeper</b>
       <span className={`soft ${css.site}`}>
         {person.site.name} · <time dateTime={format(today, 'yyyy-MM-dd')}>{format(today, "EEEE d MMMM yyyy, 'week' I")}</time>

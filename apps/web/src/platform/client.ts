@@ -33,10 +33,10 @@ export async function call<E extends Endpoint>(endpoint: E, input: CallInput<E> 
 
 /** The address of an endpoint, for links that the browser follows by itself. */
 export function addressOf<E extends Endpoint>(endpoint: E, input: Pick<CallInput<E>, 'params' | 'query'>): string {
-  const params = (input.params ?? {}) as Record<string, unknown>
+  const params = (input.params ?? {}) as Record<string, string | number | undefined>
   const path = endpoint.path.replace(/:(\w+)/g, (_, name: string) => encodeURIComponent(String(params[name])))
   const query = new URLSearchParams()
-  for (const [name, value] of Object.entries(input.query ?? {})) {
+  for (const [name, value] of Object.entries((input.query ?? {}) as Record<string, string | number | undefined>)) {
     if (value !== undefined && value !== '') query.set(name, String(value))
   }
   return query.size === 0 ? path : `${path}?${query.toString()}`

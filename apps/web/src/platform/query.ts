@@ -4,7 +4,7 @@ import { ProblemError } from './client.ts'
 /** The answer to "who is signed in": a person, or null for nobody. */
 export const sessionKey = ['session'] as const
 
-export function isNotSignedIn(error: unknown): boolean {
+function isNotSignedIn(error: unknown): boolean {
   return error instanceof ProblemError && error.problem.code === 'person/not-signed-in'
 }
 

@@ -7,6 +7,7 @@ import type { AreaModel, ValveModel, ValveStateModel } from '../../generated/sql
 import type { Read } from '../../platform/store.ts'
 import { presentState } from '../glands/index.ts'
 import { foldedText } from '../valves/index.ts'
+import { whyInRow } from './why-in-row.ts'
 
 type BoardQuery = QueryOf<typeof showBoard>
 type Where = Prisma.ValveStateWhereInput
@@ -79,9 +80,10 @@ export function standingWhere(standing: Standing, now: Date, bands: StandingBand
 }
 
 function presentRow({ valve, ...row }: ValveStateModel & { valve: ValveModel & { area: AreaModel } }, asOf: { now: Date; timeZone: string }): BoardRow {
-  const { findings: _, packedOn: __, packingFamily: ___, entryCount: ____, ...state } = presentState(row, asOf)
+  const state = presentState(row, asOf)
   return {
     ...state,
+    why: whyInRow(state, valve.studThread),
     valveId: valve.id,
     tag: valve.tag,
     description: valve.description,

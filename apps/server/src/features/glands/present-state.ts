@@ -38,6 +38,11 @@ function standingOfRow(row: ValveStateModel, now: Date): Standing {
   return standingOf({ reserve: row.reserveMm === null ? null : mm(row.reserveMm), runsOutAt: row.runsOutAt && instant(row.runsOutAt.getTime()) }, instant(now.getTime()))
 }
 
+function lineInWords(runsOutAt: Date | null, now: Date, day: (date: Date) => string): string {
+  if (runsOutAt === null) return 'no line can be drawn yet'
+  return runsOutAt <= now ? `by the line it was to be used up on ${day(runsOutAt)}` : `used up about ${day(runsOutAt)}`
+}
+
 function whyOf(row: ValveStateModel, standing: Standing, findings: GlandState['findings'], asOf: AsOf): string {
   const day = (date: Date) => format(new TZDate(date, asOf.timeZone), 'd MMM yyyy')
   if (row.reserveMm === null) return row.entryCount === 0 ? 'nobody has entered anything yet: measure both gaps' : 'the gap is not known: measure both sides'
@@ -47,7 +52,7 @@ function whyOf(row: ValveStateModel, standing: Standing, findings: GlandState['f
     return `${where}${row.runsOutAt ? ` since ${day(row.runsOutAt)}` : ''}${stands ? `; ${stands}` : ''}`
   }
   const left = `${millimetres(row.reserveMm)} left`
-  const line = row.runsOutAt === null ? 'too few entries for a line' : `used up about ${day(row.runsOutAt)}`
+  const line = lineInWords(row.runsOutAt, asOf.now, day)
   const inferred = row.gapIsInferred ? '; worked out from turns, measure' : ''
   return `${left}, ${line}${stands ? `; ${stands}` : inferred}`
 }

@@ -6,7 +6,7 @@ import type { JudgeContext, JudgedRow } from './judge.ts'
 import { type HistoryPlan, judgeHistory } from './judge-history.ts'
 import { judgeValves, type ValvePlan } from './judge-valves.ts'
 import { type RawRow, rowsOf } from './read-file.ts'
-import { missingColumns, readHeadings } from './read-headings.ts'
+import { readHeadings, refuseUnclearColumns } from './read-headings.ts'
 
 /** The plans of one kind of file; the two are never mixed. */
 export type Judged = { readonly kind: 'valves'; readonly rows: readonly JudgedRow<ValvePlan>[] } | { readonly kind: 'history'; readonly rows: readonly JudgedRow<HistoryPlan>[] }
@@ -28,9 +28,9 @@ export async function* judgeFile(read: Read, site: { readonly id: string; readon
     let rows: readonly RawRow[] = portion
     if (context === null) {
       const columns = readHeadings(file.kind, portion[0]?.cells ?? [], file.said)
+      // Shown before they are refused, so that a person can say how they are meant.
       yield { columns }
-      const missing = missingColumns(file.kind, columns)
-      if (missing.length > 0) throw new Refusal('import/not-readable', `no column is read as: ${missing.join(', ')}`)
+      refuseUnclearColumns(file.kind, columns)
       context = { read, siteId: site.id, timeZone: site.timeZone, columns, now, seen: new Map() }
       rows = portion.slice(1)
     }

@@ -9,7 +9,7 @@ import { buildApp } from '../../app.ts'
 
 const encode = (text: string) => new TextEncoder().encode(text)
 
-async function checked(server: TestServer, kind: ImportKind, file: string | Uint8Array): Promise<ImportRun> {
+async function checked(server: TestServer, kind: ImportKind, file: string | Uint8Array<ArrayBuffer>): Promise<ImportRun> {
   const body = typeof file === 'string' ? encode(file) : file
   const { importId } = await server.expectOk('planner', startImport, { query: { kind, fileName: 'list.csv' }, body })
   await server.imports.idle()
@@ -129,6 +129,17 @@ describe('a history', () => {
       [2, '', 'an entry of this kind and time is in the register with other values: correct it on the page of the valve'],
     ].toSorted((a, b) => Number(a[0]) - Number(b[0])))
   })
+})
+
+it('two columns of one meaning can be told apart by a person', async () => {
+  const server = await aServer()
+  const run = await checked(server, 'valves', 'tag,valve tag,area,service,phase\nA,B,BH,steam,steam')
+  expect(run).toMatchObject({ step: 'unreadable', detail: 'two columns are read as tag: choose one' })
+  const columns = run.columns.map((column) => (column.heading === 'tag' ? { ...column, field: null } : column))
+  await server.expectOk('planner', mapImport, { params: { importId: run.importId }, body: { columns } })
+  await server.imports.idle()
+  expect(await applied(server, run, 'whole file')).toMatchObject({ step: 'done' })
+  expect((await server.expectOk('fitter', showBoard, { query: {} })).rows.map((row) => row.tag)).toEqual(['B'])
 })
 
 describe('a file that is no table', () => {

@@ -7,7 +7,7 @@ import { type Platform, route } from '../../platform/route.ts'
 import type { Store } from '../../platform/store.ts'
 import { importsOf, importWithId } from './queries.ts'
 import type { ImportRuns } from './runs.ts'
-import { readHeadings } from './read-headings.ts'
+import { refuseUnclearColumns } from './read-headings.ts'
 
 export { ImportRuns } from './runs.ts'
 
@@ -27,7 +27,7 @@ export function importRoutes(app: FastifyInstance, platform: Platform, runs: Imp
   route(app, platform, mapImport, async ({ params, body, me }) => {
     const run = await shown(me, params.importId)
     refuseUnless(run, ['checked', 'unreadable'])
-    readHeadings(run.kind, body.columns.map((column) => column.heading), body.columns)
+    refuseUnclearColumns(run.kind, body.columns)
     await setStep(store, run, { step: 'checking', columns: JSON.stringify(body.columns) })
     runs.check(run.importId)
     return shown(me, run.importId)

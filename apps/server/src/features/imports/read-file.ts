@@ -13,7 +13,7 @@ const ROWS_PER_TURN = 200
 const SLICE_BYTES = 64 * 1024
 
 /** The text of a file: UTF-8, with or without a byte order mark. Anything else is refused rather than guessed. */
-export function textOf(content: Uint8Array): string {
+function textOf(content: Uint8Array): string {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(content)
   } catch {

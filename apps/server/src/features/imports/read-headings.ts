@@ -2,19 +2,18 @@ import { headingUnits, type ImportColumn, importColumns } from '@glandkeeper/con
 import type { ColumnReading, ImportKind } from '@glandkeeper/contract/imports'
 import { Refusal } from '../../platform/problem.ts'
 
-/** How each column of a file is read: by its heading, or as a person has said. */
+/** How each column of a file is read: as a person has said, or else by its heading. */
 export function readHeadings(kind: ImportKind, headings: readonly string[], said: readonly ColumnReading[] = []): ColumnReading[] {
-  const columns = headings.map((heading) => said.find((reading) => reading.heading === heading) ?? readingOf(kind, heading))
+  return headings.map((heading) => said.find((reading) => reading.heading === heading) ?? readingOf(kind, heading))
+}
+
+/** A file needs each required column, and no two columns of one meaning. */
+export function refuseUnclearColumns(kind: ImportKind, columns: readonly ColumnReading[]): void {
   const fields = columns.flatMap((column) => column.field ?? [])
   const twice = fields.find((field, index) => fields.indexOf(field) !== index)
   if (twice !== undefined) throw new Refusal('import/not-readable', `two columns are read as ${columnOf(kind, twice)?.name ?? twice}: choose one`)
-  return columns
-}
-
-/** Names of columns that must be there and are not. */
-export function missingColumns(kind: ImportKind, columns: readonly ColumnReading[]): string[] {
-  const there = new Set(columns.map((column) => column.field))
-  return importColumns[kind].filter((column) => column.required && !there.has(column.field)).map((column) => column.name)
+  const missing = importColumns[kind].filter((column) => column.required && !fields.includes(column.field))
+  if (missing.length > 0) throw new Refusal('import/not-readable', `no column is read as: ${missing.map((column) => column.name).join(', ')}`)
 }
 
 export function columnOf(kind: ImportKind, field: string): ImportColumn | undefined {

@@ -3,7 +3,7 @@ import { hash, verify } from '@node-rs/argon2'
 import type { FastifyInstance } from 'fastify'
 import { type Person, signIn, signOut, whoAmI } from '@glandkeeper/contract/people'
 import { type Role } from '@glandkeeper/contract/roles'
-import { closeSession, giveCookie, openSession, takeCookie } from '../../platform/auth.ts'
+import { closeSession, giveCookie, openSession, signedInBehind, takeCookie } from '../../platform/auth.ts'
 import { newId } from '../../platform/ids.ts'
 import { Refusal } from '../../platform/problem.ts'
 import { type Platform, route } from '../../platform/route.ts'
@@ -15,7 +15,10 @@ const TRIES_PER_MINUTE = 10
 
 export async function peopleRoutes(app: FastifyInstance, platform: Platform): Promise<void> {
   const { store, clock } = platform
-  route(app, platform, whoAmI, ({ me }) => personWithId(store.read, me.personId))
+  route(app, platform, whoAmI, async ({ request }) => {
+    const me = await signedInBehind(store.read, request, clock)
+    return { person: me && (await personWithId(store.read, me.personId)) }
+  })
 
   route(app, platform, signOut, async ({ request, reply }) => {
     await store.write((write) => closeSession(write, request))

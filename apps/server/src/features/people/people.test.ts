@@ -1,3 +1,4 @@
+import { listAreas } from '@glandkeeper/contract/areas'
 import { signIn, signOut, whoAmI } from '@glandkeeper/contract/people'
 import { expect, it } from 'vitest'
 import { aServer } from '../../../testing/a-server.ts'
@@ -18,9 +19,10 @@ it('signs in by name and password, is known by the cookie, and signs out for goo
   expect({ httpOnly, sameSite }).toEqual({ httpOnly: true, sameSite: 'Strict' })
   const headers = { cookie: `${name}=${encodeURIComponent(value)}` }
   const me = await server.app.inject({ method: 'GET', url: whoAmI.path, headers })
-  expect(me.json()).toMatchObject({ name: 'The fitter', role: 'fitter', site: { name: 'Test mill' } })
+  expect(me.json()).toMatchObject({ person: { name: 'The fitter', role: 'fitter', site: { name: 'Test mill' } } })
   await server.app.inject({ method: 'DELETE', url: signOut.path, headers })
-  expect((await server.app.inject({ method: 'GET', url: whoAmI.path, headers })).json()).toMatchObject({ code: 'person/not-signed-in' })
+  expect((await server.app.inject({ method: 'GET', url: whoAmI.path, headers })).json()).toEqual({ person: null })
+  expect((await server.app.inject({ method: 'GET', url: listAreas.path, headers })).json()).toMatchObject({ code: 'person/not-signed-in' })
 })
 
 it('answers a wrong name and a wrong password alike', async () => {
@@ -42,12 +44,12 @@ it('slows down who tries many passwords', async () => {
 
 it('does not let in a cookie that was made up, ran out, or belongs to somebody who left', async () => {
   const server = await aServer()
-  const made = await server.app.inject({ method: 'GET', url: whoAmI.path, headers: { cookie: 'glandkeeper=token%20of%20planner.forged' } })
+  const made = await server.app.inject({ method: 'GET', url: listAreas.path, headers: { cookie: 'glandkeeper=token%20of%20planner.forged' } })
   expect(made.statusCode).toBe(401)
   await server.store.write((write) => write.session.updateMany({ data: { expiresAt: server.now } }))
-  expect((await server.call('planner', whoAmI)).status).toBe(401)
+  expect((await server.call('planner', listAreas)).status).toBe(401)
   await server.store.write((write) => write.session.updateMany({ data: { expiresAt: new Date(server.now.getTime() + 1000) } }))
-  expect((await server.call('planner', whoAmI)).status).toBe(200)
+  expect((await server.call('planner', listAreas)).status).toBe(200)
   await server.store.write((write) => write.person.update({ where: { signInName: 'planner' }, data: { retiredAt: server.now } }))
-  expect((await server.call('planner', whoAmI)).status).toBe(401)
+  expect((await server.call('planner', listAreas)).status).toBe(401)
 })

@@ -3,18 +3,14 @@ import { registerKeepers, type Role } from '@glandkeeper/contract/roles'
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
 import { createContext, use, type ReactNode } from 'react'
 import { call } from '../../platform/client.ts'
-import { isNotSignedIn, sessionKey } from '../../platform/query.ts'
+import { sessionKey } from '../../platform/query.ts'
 import { Empty } from '../../ui/empty.tsx'
 import page from '../../ui/page.module.css'
 
-/** Who is signed in on this device; null is an answer, not a fault. */
+/** Who is signed in on this device; null is nobody. */
 export const me = queryOptions({
   queryKey: sessionKey,
-  queryFn: ({ signal }): Promise<Person | null> =>
-    call(whoAmI, { signal }).catch((error: unknown) => {
-      if (isNotSignedIn(error)) return null
-      throw error
-    }),
+  queryFn: async ({ signal }): Promise<Person | null> => (await call(whoAmI, { signal })).person,
   staleTime: 60_000,
 })
 

@@ -15,7 +15,5 @@ export function cautionFor({ temperature, pressure, phase }: Pick<Valve, 'temper
     temperature === null && pressure !== null && 'Temperature not recorded: take it for hot.',
     temperature !== null && pressure === null && 'Pressure not recorded: take it for under pressure.',
   ]
-  return [...what.filter((line) => line !== false), 'Stay out of the stem line; never loosen under pressure.'].join(' ')
+  return [...what.filter((line) => line !== false), 'Stay out of the stem line; never loosen under pressure. Site procedure and permit decide.'].join(' ')
 }
-
-export const HOW_TO_TURN = 'Nuts a quarter turn at a time, alternately and equally. Site procedure and permit decide.'

@@ -12,14 +12,6 @@ export function EntryFields({ draft, history, onChange }: DraftFieldsProps & { h
   const { kind } = draft
   return (
     <>
-      <label className={look.kind}>
-        <span>Entry</span>
-        <select value={kind} onChange={({ target }) => onChange({ kind: target.value as Kind })}>
-          {kinds.map((choice) => (
-            <option key={choice}>{choice}</option>
-          ))}
-        </select>
-      </label>
       {(kind === 'turns, gap, leak' || kind === 'leak seen') && (
         <ChoiceRow label="Leak" choices={LeakGrade.options} value={draft.leak} onChange={(leak) => onChange({ leak })} />
       )}
@@ -34,8 +26,23 @@ export function EntryFields({ draft, history, onChange }: DraftFieldsProps & { h
       {kind === 'repacked' && <RepackFields draft={draft} onChange={onChange} />}
       {kind === 'ring added' && <RingFields draft={draft} onChange={onChange} />}
       {(kind === 'repacked' || kind === 'ring added') && <GapFields draft={draft} guess={null} onChange={onChange} />}
+      <KindChoice kind={kind} onChange={onChange} />
       <TimeAndNote draft={draft} onChange={onChange} />
     </>
+  )
+}
+
+/** Below the fields of an ordinary visit: a repack or a missed visit is logged far less often. */
+function KindChoice({ kind, onChange }: { kind: Kind; onChange: DraftFieldsProps['onChange'] }) {
+  return (
+    <label className={look.kind}>
+      <span>Entry</span>
+      <select value={kind} onChange={({ target }) => onChange({ kind: target.value as Kind })}>
+        {kinds.map((choice) => (
+          <option key={choice}>{choice}</option>
+        ))}
+      </select>
+    </label>
   )
 }
 

@@ -9,7 +9,7 @@ import { useDelivery } from './delivery.ts'
 import { type Draft, emptyDraft, factsOf, missingIn, noteOf } from './draft.ts'
 import { questionsBefore, savedInWords } from './draft-words.ts'
 import { EntryFields } from './entry-fields.tsx'
-import { isSpent } from './leaves.ts'
+import { offersHalfTurn } from './leaves.ts'
 import { MainButton } from './main-button.tsx'
 import { NotSent } from './not-sent.tsx'
 import { Saved } from './saved.tsx'
@@ -24,8 +24,7 @@ const typing: Step = { is: 'typing', faults: [] }
 
 /** One entry from a blank page to its place in the record. Entries are made once, at the press; sending may repeat. */
 export function EntryForm({ history }: { history: ValveHistory }) {
-  const spent = isSpent(history.state)
-  const blank: Draft = spent ? { ...emptyDraft, turns: 'none', otherTurns: { left: 0, right: 0 } } : emptyDraft
+  const blank: Draft = offersHalfTurn(history) ? emptyDraft : { ...emptyDraft, turns: 'none', otherTurns: { left: 0, right: 0 } }
   const [draft, setDraft] = useState(blank)
   const [step, setStep] = useState(typing)
   const delivery = useDelivery(history.valve.tag)
@@ -66,7 +65,7 @@ export function EntryForm({ history }: { history: ValveHistory }) {
       <div className={look.foot}>
         {step.is === 'typing' && <Faults faults={step.faults} />}
         {step.is === 'typing' && delivery.data?.refused.map((problem) => <ProblemNote key={problem.code + problem.detail} error={new ProblemError(problem)} />)}
-        {step.is === 'typing' && <MainButton draft={draft} history={history} isSpent={spent} onPress={press} />}
+        {step.is === 'typing' && <MainButton draft={draft} history={history} onPress={press} />}
         {step.is === 'asking' && <AskAgain questions={step.questions} onYes={() => send(step.entries)} onNo={() => setStep(typing)} />}
         {step.is === 'sent' && delivery.isPending && <p role="status">Sending</p>}
         {step.is === 'sent' && delivery.isError && <NotSent error={delivery.error} onAgain={() => send(step.entries)} />}

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { cautionFor } from './caution.ts'
 import { emptyDraft } from './draft.ts'
 import { questionsBefore, savedInWords } from './draft-words.ts'
-import { isSpent, leavesAfter, leavesInWords } from './leaves.ts'
+import { isSpent, leavesAfter, leavesInWords, offersHalfTurn } from './leaves.ts'
 
 const valve = {
   valveId: '01890000-0000-7000-8000-000000000003',
@@ -99,6 +99,14 @@ test('a gland is spent by its standing or by its reserve', () => {
   expect([isSpent(history().state), isSpent(history({ standing: 'spent' }).state), isSpent(history({ reserve: 0 }).state)]).toEqual([false, true, true])
 })
 
+test('half a turn is the one tap only where there is travel for it, or nobody can say', () => {
+  expect(offersHalfTurn(history())).toBe(true)
+  expect(offersHalfTurn(history({ gapLeft: 3.8, gapRight: 3.8, reserve: 0.8 }))).toBe(false)
+  expect(offersHalfTurn(history({ gapLeft: 3.875, gapRight: 4, reserve: 0.875 }))).toBe(true)
+  expect(offersHalfTurn(history({ standing: 'spent', reserve: -1 }))).toBe(false)
+  expect(offersHalfTurn(history({}, { studThread: null }))).toBe(true)
+})
+
 test('turns the record has no travel for are asked about', () => {
   expect(questionsBefore(emptyDraft, [], history())).toEqual([])
   expect(questionsBefore(emptyDraft, [], history({ gapLeft: 3.5, gapRight: 3.5, reserve: 0.5 }))).toEqual(['By the record this is 0.4\u00a0mm more than is left.'])
@@ -107,5 +115,5 @@ test('turns the record has no travel for are asked about', () => {
 
 test('an unknown service is taken for a dangerous one', () => {
   expect(cautionFor({ temperature: null, pressure: null, phase: 'liquid' })).toContain('take it for hot and under pressure')
-  expect(cautionFor(history().valve)).toBe('Hot, 160\u00a0°C. Under pressure, 5\u00a0bar of steam. Stay out of the stem line; never loosen under pressure.')
+  expect(cautionFor(history().valve)).toBe('Hot, 160\u00a0°C. Under pressure, 5\u00a0bar of steam. Stay out of the stem line; never loosen under pressure. Site procedure and permit decide.')
 })

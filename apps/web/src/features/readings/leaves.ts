@@ -76,3 +76,9 @@ export function leavesInWords(gland: Gland, turned: Turned, read: ReadGaps): str
 export function isSpent({ standing, reserve }: Gland['state']): boolean {
   return standing === 'spent' || (reserve !== null && reserve <= 0)
 }
+
+/** Half a turn is offered as the one tap only where the record has travel for it, or cannot say. */
+export function offersHalfTurn(gland: Gland): boolean {
+  const after = leavesAfter(gland, { left: 0.5, right: 0.5 })
+  return !isSpent(gland.state) && (after?.reserve ?? 0) >= 0
+}

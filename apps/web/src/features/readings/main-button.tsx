@@ -1,21 +1,22 @@
 import type { ValveHistory } from '@glandkeeper/contract/valves'
 import { type Draft, isRead, isTurned, turnedOf } from './draft.ts'
 import { actInWords } from './draft-words.ts'
-import { leavesInWords } from './leaves.ts'
+import { isSpent, leavesInWords, offersHalfTurn } from './leaves.ts'
 import look from './pad.module.css'
 
 interface MainButtonProps {
   draft: Draft
   history: ValveHistory
-  isSpent: boolean
   onPress: () => void
 }
 
 /** Says what it will save, and saves it with one tap. */
-export function MainButton({ draft, history, isSpent, onPress }: MainButtonProps) {
+export function MainButton({ draft, history, onPress }: MainButtonProps) {
   return (
     <>
-      {isSpent && draft.kind === 'turns, gap, leak' && <p className={look.spent}>No travel left: report for repack.</p>}
+      {draft.kind === 'turns, gap, leak' && !offersHalfTurn(history) && (
+        <p className={look.spent}>{isSpent(history.state) ? 'No travel left' : 'Less than half a turn left'}: report for repack.</p>
+      )}
       <button type="button" className={`main ${look.main}`} onClick={onPress}>
         {actInWords(draft)}
         <small>{consequence(draft, history)}</small>

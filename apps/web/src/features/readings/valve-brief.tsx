@@ -5,7 +5,7 @@ import { Link } from 'react-router'
 import { atSite } from '../../platform/site-time.ts'
 import { StandingMark } from '../../ui/standing.tsx'
 import { BigGauge } from './big-gauge.tsx'
-import { cautionFor, HOW_TO_TURN } from './caution.ts'
+import { cautionFor } from './caution.ts'
 import look from './log-page.module.css'
 
 const NO_BREAK_SPACE = '\u00a0'
@@ -34,9 +34,7 @@ export function ValveBrief({ history, timeZone }: { history: ValveHistory; timeZ
       </header>
       <BigGauge history={history} />
       <LastEntries history={history} timeZone={timeZone} />
-      <p className={look.caution}>
-        {cautionFor(valve)} <span className="soft">{HOW_TO_TURN}</span>
-      </p>
+      <p className={look.caution}>{cautionFor(valve)}</p>
     </>
   )
 }

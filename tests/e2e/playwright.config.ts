@@ -1,0 +1,40 @@
+import path from 'node:path'
+import { defineConfig, devices } from '@playwright/test'
+
+const root = path.resolve(import.meta.dirname, '../..')
+const port = 4179
+const browser = process.env['GLANDKEEPER_BROWSER']
+
+export default defineConfig({
+  testDir: import.meta.dirname,
+  outputDir: path.join(root, 'test-results'),
+  // One register for the run: tests make the valves they change, and look at the demo plant's.
+  workers: 1,
+  timeout: 60_000,
+  expect: { timeout: 10_000 },
+  forbidOnly: process.env['CI'] !== undefined,
+  reporter: [['list'], ['json']],
+  use: {
+    baseURL: `http://127.0.0.1:${port}`,
+    locale: 'en-GB',
+    timezoneId: 'Europe/London',
+    trace: 'retain-on-failure',
+    launchOptions: {
+      ...(browser && { executablePath: browser }),
+      // Keep the browser off the network: the tests need none but this machine.
+      args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+    },
+  },
+  projects: [
+    { name: 'desk', testMatch: /(planner|engineer|everybody)\..*spec\.ts/, use: { viewport: { width: 1280, height: 900 } } },
+    { name: 'phone', testMatch: /(fitter|everybody)\..*spec\.ts/, use: { ...devices['Pixel 7'], viewport: { width: 390, height: 844 } } },
+  ],
+  webServer: {
+    command: `"${process.execPath}" "${path.join(import.meta.dirname, 'fresh-server.mjs')}"`,
+    url: `http://127.0.0.1:${port}/api/health`,
+    timeout: 120_000,
+    reuseExistingServer: false,
+    env: { PORT: String(port), GLANDKEEPER_DEMO_PASSWORD: 'tarn-hollow', GLANDKEEPER_DEMO: 'on' },
+    stdout: 'ignore',
+  },
+})
