@@ -8,7 +8,20 @@ const exclude = ['**/dist/**', '**/node_modules/**', 'tests/e2e/**']
 export default defineConfig({
   test: {
     projects: [
-      { resolve, ssr, test: { name: 'unit', include: ['packages/**/*.test.ts', 'apps/web/**/*.test.{ts,tsx}', 'tests/reference/**/*.test.ts', 'tests/documents/**/*.test.ts'], exclude } },
+      {
+        resolve,
+        ssr,
+        test: {
+          name: 'unit',
+          include: [
+            'packages/**/*.test.ts',
+            'apps/web/**/*.test.{ts,tsx}',
+            'tests/reference/**/*.test.ts',
+            'tests/documents/**/*.test.ts',
+          ],
+          exclude,
+        },
+      },
       {
         resolve,
         ssr,

@@ -5,7 +5,12 @@ import { existsSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import path from 'node:path'
 import { randomUUID } from 'node:crypto'
-import { bindMigrationAwareSqlAdapterFactory, ColumnTypeEnum, mockAdapter, mockMigrationAwareAdapterFactory } from '@prisma/driver-adapter-utils'
+import {
+  bindMigrationAwareSqlAdapterFactory,
+  ColumnTypeEnum,
+  mockAdapter,
+  mockMigrationAwareAdapterFactory,
+} from '@prisma/driver-adapter-utils'
 import * as binding from '@prisma/schema-engine-wasm/schema_engine_bg'
 
 const require = createRequire(import.meta.url)
@@ -51,8 +56,19 @@ async function startWasm() {
 }
 
 async function migrationList(provider, folder) {
-  const names = existsSync(folder) ? (await readdir(folder, { withFileTypes: true })).filter((entry) => entry.isDirectory()).map((entry) => entry.name).toSorted() : []
-  const read = async (name) => ({ path: name, migrationFile: { path: 'migration.sql', content: { tag: 'ok', value: await readFile(path.join(folder, name, 'migration.sql'), 'utf8') } } })
+  const names = existsSync(folder)
+    ? (await readdir(folder, { withFileTypes: true }))
+        .filter((entry) => entry.isDirectory())
+        .map((entry) => entry.name)
+        .toSorted()
+    : []
+  const read = async (name) => ({
+    path: name,
+    migrationFile: {
+      path: 'migration.sql',
+      content: { tag: 'ok', value: await readFile(path.join(folder, name, 'migration.sql'), 'utf8') },
+    },
+  })
   return {
     baseDir: path.resolve(folder),
     shadowDbInitScript: '',

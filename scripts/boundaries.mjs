@@ -11,7 +11,9 @@ const LEAST_MODULES = 60
 
 process.chdir(root)
 const places = process.argv.length > 2 ? process.argv.slice(2) : ['packages', 'apps/server/src', 'apps/web/src']
-const { output } = await cruise(places, { ...rules.options, ruleSet: rules, validate: true }, undefined, { tsConfig: extractTSConfig(path.join(root, rules.options.tsConfig.fileName)) })
+const { output } = await cruise(places, { ...rules.options, ruleSet: rules, validate: true }, undefined, {
+  tsConfig: extractTSConfig(path.join(root, rules.options.tsConfig.fileName)),
+})
 const { violations, totalCruised, error } = output.summary
 for (const { rule, from, to } of violations) console.log(`${rule.name}: ${from} → ${to}`)
 console.log(`boundaries: ${totalCruised} modules read, ${error} imports that may not be`)

@@ -16,7 +16,9 @@ const places = [
 export async function findBrowser() {
   const found = process.env.GLANDKEEPER_BROWSER ?? onPath() ?? places.find(existsSync) ?? (await playwrightsOwn()) ?? installed()
   if (found) return found
-  console.error('glandkeeper: no browser was found for the browser tests. Install Chromium or Chrome, or name one in GLANDKEEPER_BROWSER.')
+  console.error(
+    'glandkeeper: no browser was found for the browser tests. Install Chromium or Chrome, or name one in GLANDKEEPER_BROWSER.',
+  )
   process.exit(1)
 }
 
@@ -35,7 +37,11 @@ function installed() {
   if (!existsSync('/etc/debian_version') || process.getuid?.() !== 0) return undefined
   say('installing Chromium from the distribution, for the browser tests')
   const wait = ['-o', 'DPkg::Lock::Timeout=600']
-  const apt = (...args) => spawnSync('apt-get', args, { stdio: ['ignore', 'ignore', 'inherit'], env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } })
+  const apt = (...args) =>
+    spawnSync('apt-get', args, {
+      stdio: ['ignore', 'ignore', 'inherit'],
+      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+    })
   apt('update', '-qq', ...wait)
   apt('install', '-y', '-qq', '--no-install-recommends', ...wait, 'chromium', 'fonts-dejavu-core', 'fonts-liberation')
   return onPath()

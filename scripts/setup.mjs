@@ -55,18 +55,36 @@ const builds = {
     make: () => {
       const generate = [bin('prisma', 'build/index.js'), 'generate']
       run(generate, { stdio: ['ignore', 'ignore', 'inherit'] })
-      run(generate, { stdio: ['ignore', 'ignore', 'inherit'], env: { ...process.env, GLANDKEEPER_SCHEMA: 'prisma/postgresql/schema.prisma' } })
+      run(generate, {
+        stdio: ['ignore', 'ignore', 'inherit'],
+        env: { ...process.env, GLANDKEEPER_SCHEMA: 'prisma/postgresql/schema.prisma' },
+      })
     },
   },
   server: {
     says: 'compiling the server',
-    from: ['packages', 'apps/server/src', 'apps/server/package.json', 'apps/server/tsconfig.json', 'tsconfig.base.json', 'package-lock.json'],
+    from: [
+      'packages',
+      'apps/server/src',
+      'apps/server/package.json',
+      'apps/server/tsconfig.json',
+      'tsconfig.base.json',
+      'package-lock.json',
+    ],
     to: 'apps/server/dist/main.js',
     make: () => run([bin('typescript7', 'bin/tsc'), '-b', 'apps/server']),
   },
   web: {
     says: 'building the pages',
-    from: ['packages', 'apps/web/src', 'apps/web/public', 'apps/web/index.html', 'apps/web/vite.config.ts', 'apps/web/package.json', 'package-lock.json'],
+    from: [
+      'packages',
+      'apps/web/src',
+      'apps/web/public',
+      'apps/web/index.html',
+      'apps/web/vite.config.ts',
+      'apps/web/package.json',
+      'package-lock.json',
+    ],
     to: 'apps/web/dist/index.html',
     make: () => run([bin('vite', 'bin/vite.js'), 'build', 'apps/web', '--logLevel', 'warn']),
   },
@@ -87,7 +105,8 @@ export function ensureBuilt(...names) {
 /** Content, not dates: a fresh clone has new dates and may have old builds. */
 function hashOfFiles(places) {
   const hash = createHash('sha256')
-  for (const file of places.flatMap(filesUnder)) hash.update(path.relative(root, file)).update('\0').update(readFileSync(file)).update('\0')
+  for (const file of places.flatMap(filesUnder))
+    hash.update(path.relative(root, file)).update('\0').update(readFileSync(file)).update('\0')
   return hash.digest('hex')
 }
 

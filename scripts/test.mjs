@@ -13,12 +13,14 @@ ensureBuilt('clients')
 const reports = path.join(root, '.build/reports')
 mkdirSync(reports, { recursive: true })
 const bin = (file) => path.join(root, 'node_modules', file)
-const node = (args, env = {}) => spawnSync(process.execPath, args, { cwd: root, stdio: 'inherit', env: { ...process.env, ...env } }).status === 0
+const node = (args, env = {}) =>
+  spawnSync(process.execPath, args, { cwd: root, stdio: 'inherit', env: { ...process.env, ...env } }).status === 0
 
 /** A check that passes or fails as a whole. */
 const whole = (work) => () => (work() ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 })
 
 const steps = {
+  format: whole(() => node([bin('prettier/bin/prettier.cjs'), '--check', '--log-level', 'warn', '.'])),
   types: whole(() => node([bin('typescript7/bin/tsc'), '-b']) && node([bin('typescript7/bin/tsc'), '-p', 'tests/tsconfig.json'])),
   lint: whole(() => node([bin('oxlint/bin/oxlint'), '--type-aware', '--deny-warnings'])),
   boundaries: whole(() => node(['scripts/boundaries.mjs'])),
@@ -43,7 +45,10 @@ async function browserTests() {
   ensureBuilt('server', 'web')
   const report = freshReport('browser')
   const browser = await findBrowser()
-  const ok = node([bin('@playwright/test/cli.js'), 'test', '--config', 'tests/e2e/playwright.config.ts'], { GLANDKEEPER_BROWSER: browser, PLAYWRIGHT_JSON_OUTPUT_NAME: report })
+  const ok = node([bin('@playwright/test/cli.js'), 'test', '--config', 'tests/e2e/playwright.config.ts'], {
+    GLANDKEEPER_BROWSER: browser,
+    PLAYWRIGHT_JSON_OUTPUT_NAME: report,
+  })
   if (!existsSync(report)) return { passed: 0, failed: 1 }
   const { expected, unexpected, flaky } = JSON.parse(readFileSync(report, 'utf8')).stats
   const failed = unexpected + flaky

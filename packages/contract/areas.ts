@@ -28,7 +28,14 @@ export const listAreas = endpoint({
   status: 200,
 })
 
-export const addArea = endpoint({ method: 'POST', path: '/api/areas', who: registerKeepers, body: AreaInput, ok: Area, status: 201 })
+export const addArea = endpoint({
+  method: 'POST',
+  path: '/api/areas',
+  who: registerKeepers,
+  body: AreaInput,
+  ok: Area,
+  status: 201,
+})
 
 export const changeArea = endpoint({
   method: 'PUT',

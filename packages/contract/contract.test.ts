@@ -14,10 +14,14 @@ function* within(schema: z.core.$ZodType, road: string, seen = new Set<z.core.$Z
   const { def } = schema._zod as unknown as { def: Record<string, unknown> }
   const parts: [string, unknown][] = [
     ...Object.entries((def['shape'] as Record<string, unknown> | undefined) ?? {}),
-    ...(['innerType', 'element', 'in', 'out', 'keyType', 'valueType', 'left', 'right'] as const).map((name): [string, unknown] => [name, def[name]]),
+    ...(['innerType', 'element', 'in', 'out', 'keyType', 'valueType', 'left', 'right'] as const).map(
+      (name): [string, unknown] => [name, def[name]],
+    ),
     ...((def['options'] as unknown[] | undefined) ?? []).map((option, index): [string, unknown] => [`option ${index}`, option]),
   ]
-  for (const [name, part] of parts) if (part !== null && typeof part === 'object' && '_zod' in part) yield* within(part as z.core.$ZodType, `${road} > ${name}`, seen)
+  for (const [name, part] of parts)
+    if (part !== null && typeof part === 'object' && '_zod' in part)
+      yield* within(part as z.core.$ZodType, `${road} > ${name}`, seen)
 }
 
 const schemas = Object.entries(endpoints).flatMap(([name, endpoint]) =>
@@ -31,7 +35,9 @@ const allSchemas = [...schemas, ...within(FieldEvent, 'FieldEvent')]
 describe('every number of the contract', () => {
   it('is a quantity with a label, a unit and a possible range', () => {
     const numbers = allSchemas.filter(([, schema]) => schema._zod.def.type === 'number')
-    const bare = numbers.filter(([road, schema]) => !quantities.has(schema) && !road.endsWith('> status') && !road.endsWith('> version'))
+    const bare = numbers.filter(
+      ([road, schema]) => !quantities.has(schema) && !road.endsWith('> status') && !road.endsWith('> version'),
+    )
     expect(bare.map(([road]) => road)).toEqual([])
     expect(numbers.length).toBeGreaterThan(30)
   })
@@ -41,7 +47,13 @@ describe('every number of the contract', () => {
       const meta = quantities.get(schema as z.ZodType)
       if (!meta) continue
       expect([road, meta.min < meta.max, meta.label !== '']).toEqual([road, true, true])
-      if (meta.usual) expect([road, meta.usual[0] >= meta.min, meta.usual[0] < meta.usual[1], meta.usual[1] <= meta.max]).toEqual([road, true, true, true])
+      if (meta.usual)
+        expect([road, meta.usual[0] >= meta.min, meta.usual[0] < meta.usual[1], meta.usual[1] <= meta.max]).toEqual([
+          road,
+          true,
+          true,
+          true,
+        ])
     }
   })
 })
@@ -103,5 +115,13 @@ describe('import columns', () => {
 })
 
 it('there are seven kinds of entry', () => {
-  expect(eventKinds.toSorted()).toEqual(['fact.corrected', 'gland.nipped', 'leak.seen', 'packing.renewed', 'reading.taken', 'ring.added', 'visit.missed'])
+  expect(eventKinds.toSorted()).toEqual([
+    'fact.corrected',
+    'gland.nipped',
+    'leak.seen',
+    'packing.renewed',
+    'reading.taken',
+    'ring.added',
+    'visit.missed',
+  ])
 })

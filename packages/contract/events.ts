@@ -28,7 +28,14 @@ export const nutTurns = quantity({ label: 'Turns', unit: 'turn', min: -10, max: 
 export const threadLeft = quantity({ label: 'Stud thread left', unit: 'mm', min: 0, max: 300, step: 0.5, usual: [0, 80] })
 export const packingSection = quantity({ label: 'Section', unit: 'mm', min: 1, max: 60, step: 0.1, usual: [3, 25] })
 export const dropsPerMinute = quantity({ label: 'Drops per minute', unit: '1/min', min: 0, max: 1000, step: 1, usual: [0, 200] })
-export const screeningValue = quantity({ label: 'Screening value', unit: 'ppmv', min: 0, max: 1_000_000, step: 1, usual: [0, 100_000] })
+export const screeningValue = quantity({
+  label: 'Screening value',
+  unit: 'ppmv',
+  min: 0,
+  max: 1_000_000,
+  step: 1,
+  usual: [0, 100_000],
+})
 
 const rings = count('Rings', 1, 40, [3, 9])
 

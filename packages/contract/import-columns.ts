@@ -1,6 +1,27 @@
 import type { z } from 'zod'
-import { Cut, dropsPerMinute, LeakGrade, MissedReason, nutTurns, packingSection, PackingFamily, screeningValue, StemFeel, threadLeft } from './events.ts'
-import { boxBore, boxDepth, FollowerKind, keepClear, leastEngagement, Lubrication, noseLength, stemDiameter, StudGrade } from './glands.ts'
+import {
+  Cut,
+  dropsPerMinute,
+  LeakGrade,
+  MissedReason,
+  nutTurns,
+  packingSection,
+  PackingFamily,
+  screeningValue,
+  StemFeel,
+  threadLeft,
+} from './events.ts'
+import {
+  boxBore,
+  boxDepth,
+  FollowerKind,
+  keepClear,
+  leastEngagement,
+  Lubrication,
+  noseLength,
+  stemDiameter,
+  StudGrade,
+} from './glands.ts'
 import type { ImportKind } from './imports.ts'
 import { gap } from './reserve.ts'
 import { Access, Criticality, Phase, pressure, StemMovement, temperature, ValveKind } from './valves.ts'
@@ -32,8 +53,18 @@ const valveColumns: readonly ImportColumn[] = [
   { field: 'service', name: 'service', alsoCalled: ['medium'], required: true, reads: text },
   { field: 'fluid', name: 'fluid', alsoCalled: ['contents'], reads: text },
   { field: 'phase', name: 'phase', alsoCalled: ['state'], required: true, reads: word(Phase) },
-  { field: 'temperature', name: 'temperature', alsoCalled: ['temp', 'operating temperature'], reads: { as: 'quantity', unit: '°C', schema: temperature } },
-  { field: 'pressure', name: 'pressure', alsoCalled: ['operating pressure'], reads: { as: 'quantity', unit: 'bar', schema: pressure } },
+  {
+    field: 'temperature',
+    name: 'temperature',
+    alsoCalled: ['temp', 'operating temperature'],
+    reads: { as: 'quantity', unit: '°C', schema: temperature },
+  },
+  {
+    field: 'pressure',
+    name: 'pressure',
+    alsoCalled: ['operating pressure'],
+    reads: { as: 'quantity', unit: 'bar', schema: pressure },
+  },
   { field: 'valveKind', name: 'valve kind', alsoCalled: ['kind', 'type', 'valve type'], reads: word(ValveKind) },
   { field: 'stemMovement', name: 'stem movement', alsoCalled: ['stem'], reads: word(StemMovement) },
   { field: 'isolationBoundary', name: 'isolation boundary', alsoCalled: ['isolation', 'boundary'], reads: text },
@@ -41,7 +72,12 @@ const valveColumns: readonly ImportColumn[] = [
   { field: 'access', name: 'access', alsoCalled: [], reads: word(Access) },
   { field: 'criticality', name: 'criticality', alsoCalled: ['importance'], reads: word(Criticality) },
   { field: 'boxBore', name: 'box bore', alsoCalled: ['bore', 'stuffing box bore', 'box diameter'], reads: millimetres(boxBore) },
-  { field: 'stemDiameter', name: 'stem diameter', alsoCalled: ['stem dia', 'spindle diameter'], reads: millimetres(stemDiameter) },
+  {
+    field: 'stemDiameter',
+    name: 'stem diameter',
+    alsoCalled: ['stem dia', 'spindle diameter'],
+    reads: millimetres(stemDiameter),
+  },
   { field: 'boxDepth', name: 'box depth', alsoCalled: ['depth', 'stuffing box depth'], reads: millimetres(boxDepth) },
   { field: 'followerKind', name: 'follower kind', alsoCalled: ['follower', 'gland kind'], reads: word(FollowerKind) },
   { field: 'noseLength', name: 'nose length', alsoCalled: ['nose', 'follower nose'], reads: millimetres(noseLength) },
@@ -55,19 +91,45 @@ const valveColumns: readonly ImportColumn[] = [
 
 const historyColumns: readonly ImportColumn[] = [
   { field: 'tag', name: 'tag', alsoCalled: ['valve', 'valve tag', 'valve no', 'tag no', 'item'], required: true, reads: text },
-  { field: 'takenAt', name: 'taken at', alsoCalled: ['date', 'when', 'day', 'time', 'date and time'], required: true, reads: { as: 'moment' } },
+  {
+    field: 'takenAt',
+    name: 'taken at',
+    alsoCalled: ['date', 'when', 'day', 'time', 'date and time'],
+    required: true,
+    reads: { as: 'moment' },
+  },
   { field: 'kind', name: 'what', alsoCalled: ['kind', 'entry', 'work', 'event'], required: true, reads: { as: 'kind of entry' } },
   { field: 'gapLeft', name: 'gap left', alsoCalled: ['gap', 'left gap', 'gap l'], reads: millimetres(gap) },
   { field: 'gapRight', name: 'gap right', alsoCalled: ['right gap', 'gap r'], reads: millimetres(gap) },
   { field: 'threadLeft', name: 'thread left', alsoCalled: ['stud thread left'], reads: millimetres(threadLeft) },
-  { field: 'turnsLeft', name: 'turns left', alsoCalled: ['turns', 'nip', 'turns l'], reads: { as: 'quantity', unit: 'turn', schema: nutTurns } },
-  { field: 'turnsRight', name: 'turns right', alsoCalled: ['turns r'], reads: { as: 'quantity', unit: 'turn', schema: nutTurns } },
+  {
+    field: 'turnsLeft',
+    name: 'turns left',
+    alsoCalled: ['turns', 'nip', 'turns l'],
+    reads: { as: 'quantity', unit: 'turn', schema: nutTurns },
+  },
+  {
+    field: 'turnsRight',
+    name: 'turns right',
+    alsoCalled: ['turns r'],
+    reads: { as: 'quantity', unit: 'turn', schema: nutTurns },
+  },
   { field: 'leak', name: 'leak', alsoCalled: ['leak seen'], reads: word(LeakGrade) },
   { field: 'leakBefore', name: 'leak before', alsoCalled: [], reads: word(LeakGrade) },
   { field: 'leakAfter', name: 'leak after', alsoCalled: [], reads: word(LeakGrade) },
   { field: 'stem', name: 'stem', alsoCalled: ['stem feel'], reads: word(StemFeel) },
-  { field: 'dropsPerMinute', name: 'drops per minute', alsoCalled: ['drops'], reads: { as: 'quantity', unit: '1/min', schema: dropsPerMinute } },
-  { field: 'screeningValue', name: 'screening value', alsoCalled: ['screening', 'ppm'], reads: { as: 'quantity', unit: 'ppmv', schema: screeningValue } },
+  {
+    field: 'dropsPerMinute',
+    name: 'drops per minute',
+    alsoCalled: ['drops'],
+    reads: { as: 'quantity', unit: '1/min', schema: dropsPerMinute },
+  },
+  {
+    field: 'screeningValue',
+    name: 'screening value',
+    alsoCalled: ['screening', 'ppm'],
+    reads: { as: 'quantity', unit: 'ppmv', schema: screeningValue },
+  },
   { field: 'family', name: 'packing family', alsoCalled: ['family', 'packing'], reads: word(PackingFamily) },
   { field: 'rings', name: 'rings', alsoCalled: ['number of rings'], reads: whole },
   { field: 'section', name: 'section', alsoCalled: ['packing section'], reads: millimetres(packingSection) },
@@ -78,7 +140,10 @@ const historyColumns: readonly ImportColumn[] = [
   { field: 'note', name: 'note', alsoCalled: ['remark', 'comment'], reads: text },
 ]
 
-export const importColumns: Readonly<Record<ImportKind, readonly ImportColumn[]>> = { valves: valveColumns, history: historyColumns }
+export const importColumns: Readonly<Record<ImportKind, readonly ImportColumn[]>> = {
+  valves: valveColumns,
+  history: historyColumns,
+}
 
 /** What the `what` column of a history may say, and the kind of entry it makes. */
 export const entryWords: Readonly<Record<string, string>> = {

@@ -69,7 +69,14 @@ export const startImport = endpoint({
   status: 202,
 })
 
-export const showImport = endpoint({ method: 'GET', path: '/api/imports/:importId', who: registerKeepers, params: byId, ok: ImportRun, status: 200 })
+export const showImport = endpoint({
+  method: 'GET',
+  path: '/api/imports/:importId',
+  who: registerKeepers,
+  params: byId,
+  ok: ImportRun,
+  status: 200,
+})
 
 /** Says how headings are to be read, and checks the file again. */
 export const mapImport = endpoint({
@@ -77,7 +84,9 @@ export const mapImport = endpoint({
   path: '/api/imports/:importId/columns',
   who: registerKeepers,
   params: byId,
-  body: z.strictObject({ columns: z.array(z.strictObject({ heading: z.string(), field: z.string().nullable(), unit: z.string().nullable() })).max(200) }),
+  body: z.strictObject({
+    columns: z.array(z.strictObject({ heading: z.string(), field: z.string().nullable(), unit: z.string().nullable() })).max(200),
+  }),
   ok: ImportRun,
   status: 202,
 })

@@ -23,7 +23,13 @@ export const signIn = endpoint({
 })
 
 /** Nobody signed in is an answer here and not a refusal: every page asks it first. */
-export const whoAmI = endpoint({ method: 'GET', path: '/api/session', who: 'anyone', ok: z.object({ person: Person.nullable() }), status: 200 })
+export const whoAmI = endpoint({
+  method: 'GET',
+  path: '/api/session',
+  who: 'anyone',
+  ok: z.object({ person: Person.nullable() }),
+  status: 200,
+})
 
 export const signOut = endpoint({
   method: 'DELETE',

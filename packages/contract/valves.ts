@@ -14,7 +14,18 @@ export const ValveTag = z
   .max(40)
   .regex(/^[\p{L}\p{N}][\p{L}\p{N} ._/+-]*$/u, 'Tag: letters, digits, spaces and . _ / + - only')
 
-export const ValveKind = z.enum(['gate', 'globe', 'ball', 'butterfly', 'plug', 'needle', 'knife gate', 'control', 'diaphragm', 'other'])
+export const ValveKind = z.enum([
+  'gate',
+  'globe',
+  'ball',
+  'butterfly',
+  'plug',
+  'needle',
+  'knife gate',
+  'control',
+  'diaphragm',
+  'other',
+])
 export const StemMovement = z.enum(['rising', 'turning', 'rising and turning', 'quarter turn'])
 export const Phase = z.enum(['steam', 'gas', 'liquid', 'slurry'])
 /** How a fitter gets to the gland. */
@@ -87,9 +98,23 @@ export type ValveHistory = z.infer<typeof ValveHistory>
 
 const byTag = z.strictObject({ tag: ValveTag })
 
-export const showValve = endpoint({ method: 'GET', path: '/api/valves/:tag', who: everybody, params: byTag, ok: ValveHistory, status: 200 })
+export const showValve = endpoint({
+  method: 'GET',
+  path: '/api/valves/:tag',
+  who: everybody,
+  params: byTag,
+  ok: ValveHistory,
+  status: 200,
+})
 
-export const addValve = endpoint({ method: 'POST', path: '/api/valves', who: registerKeepers, body: ValveInput, ok: Valve, status: 201 })
+export const addValve = endpoint({
+  method: 'POST',
+  path: '/api/valves',
+  who: registerKeepers,
+  body: ValveInput,
+  ok: Valve,
+  status: 201,
+})
 
 export const changeValve = endpoint({
   method: 'PUT',

@@ -7,8 +7,23 @@ const packages = path.resolve(import.meta.dirname, '../../packages')
 
 /** Values the examples speak of without making them: one gland, its facts, and a falling reserve. */
 const { mm, instant } = quantity
-const gland = { boxBore: mm(45), stemDiameter: mm(28), boxDepth: mm(48), noseLength: mm(20), leastEngagement: mm(3.2), keepClear: mm(3), studThread: 'M12' }
-const standing = [{ id: 'a', takenAt: instant(0), standsAs: 'as entered', fact: { kind: 'reading.taken', gapLeft: mm(7.4), gapRight: mm(6.6), threadLeft: null, stem: null, leak: null } }]
+const gland = {
+  boxBore: mm(45),
+  stemDiameter: mm(28),
+  boxDepth: mm(48),
+  noseLength: mm(20),
+  leastEngagement: mm(3.2),
+  keepClear: mm(3),
+  studThread: 'M12',
+}
+const standing = [
+  {
+    id: 'a',
+    takenAt: instant(0),
+    standsAs: 'as entered',
+    fact: { kind: 'reading.taken', gapLeft: mm(7.4), gapRight: mm(6.6), threadLeft: null, stem: null, leak: null },
+  },
+]
 const levels = [0, 1, 2].map((n) => ({ at: instant(Date.UTC(2026, 0, 1) + n * 50 * 86_400_000), reserve: mm(2.76 - n * 0.6) }))
 const spoken = { gland, standing, levels, valveId: '019a0000-0000-7000-8000-000000000001', now: instant(Date.UTC(2026, 0, 1)) }
 
@@ -24,7 +39,11 @@ function examplesIn(folder: string): Example[] {
     if (entry.isDirectory()) return ['dist', 'node_modules'].includes(entry.name) ? [] : examplesIn(place)
     if (!/(?<!\.test|\.d)\.ts$/.test(entry.name)) return []
     const text = readFileSync(place, 'utf8')
-    return [...text.matchAll(/(?:@example |\* )(?<call>[^\n]*?) \/\/ → (?<gives>[^\n]*?)(?: \*\/)?\n/g)].map((match) => ({ file: path.relative(packages, place), call: match.groups!['call']!.replace(/^@example /, ''), gives: match.groups!['gives']! }))
+    return [...text.matchAll(/(?:@example |\* )(?<call>[^\n]*?) \/\/ → (?<gives>[^\n]*?)(?: \*\/)?\n/g)].map((match) => ({
+      file: path.relative(packages, place),
+      call: match.groups!['call']!.replace(/^@example /, ''),
+      gives: match.groups!['gives']!,
+    }))
   })
 }
 
@@ -36,8 +55,9 @@ describe('the examples in the docstrings', () => {
   it.each(examples)('$file: $call', async ({ file, call, gives }) => {
     const own = (await import(path.join(packages, file))) as Record<string, unknown>
     const seen = { ...quantity, ...own, ...spoken }
-    // oxlint-disable-next-line typescript/no-implied-eval -- running what a comment says is the point here
-    const evaluate = (expression: string): unknown => new Function(...Object.keys(seen), `return (${expression})`)(...Object.values(seen))
+    const evaluate = (expression: string): unknown =>
+      // oxlint-disable-next-line typescript/no-implied-eval -- running what a comment says is the point here
+      new Function(...Object.keys(seen), `return (${expression})`)(...Object.values(seen))
     const result = evaluate(call)
     const promised = evaluate(gives)
     if (typeof promised === 'number') expect(result).toBeCloseTo(promised, 9)

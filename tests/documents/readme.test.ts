@@ -10,13 +10,17 @@ describe.each(['README.md', 'DEVELOPERS.md'])('%s', (file) => {
   const text = read(file)
 
   it('names commands that exist', () => {
-    const named = [...text.matchAll(/npm (?:run )?([a-z][\w:]*)/g)].map(([, command]) => command!).filter((command) => !['run'].includes(command))
+    const named = [...text.matchAll(/npm (?:run )?([a-z][\w:]*)/g)]
+      .map(([, command]) => command!)
+      .filter((command) => !['run'].includes(command))
     expect(named.length).toBeGreaterThan(2)
     expect(named.filter((command) => !(command in scripts))).toEqual([])
   })
 
   it('names files that exist', () => {
-    const named = [...text.matchAll(/`((?:apps|packages|prisma|tests|scripts|docs|platform|features)\/[\w./-]+\.\w+)`|\]\(([\w./-]+)\)/g)].map(([, code, link]) => (code ?? link)!)
+    const named = [
+      ...text.matchAll(/`((?:apps|packages|prisma|tests|scripts|docs|platform|features)\/[\w./-]+\.\w+)`|\]\(([\w./-]+)\)/g),
+    ].map(([, code, link]) => (code ?? link)!)
     const homes = ['', 'apps/server/src', 'apps/web/src']
     expect(named.length).toBeGreaterThan(4)
     expect(named.filter((name) => !homes.some((home) => existsSync(path.join(root, home, name))))).toEqual([])

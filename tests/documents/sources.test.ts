@@ -4,7 +4,12 @@ import { expect, it } from 'vitest'
 
 const root = path.resolve(import.meta.dirname, '../..')
 const sources = readFileSync(path.join(root, 'docs/sources.md'), 'utf8')
-const listed = [...sources.matchAll(/^\| (SRC-\d+) \| (.+?) \| (.+?) \| (.+?) \|$/gm)].map(([, id, what, source, mark]) => ({ id: id!, what, source, mark: mark! }))
+const listed = [...sources.matchAll(/^\| (SRC-\d+) \| (.+?) \| (.+?) \| (.+?) \|$/gm)].map(([, id, what, source, mark]) => ({
+  id: id!,
+  what,
+  source,
+  mark: mark!,
+}))
 
 const filesIn = (folder: string): string[] =>
   readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {

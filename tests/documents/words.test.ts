@@ -17,7 +17,9 @@ describe('every word of docs/words.md', () => {
 
   it.each(rows)('$word lives in $home as $name', ({ meaning, home, name }) => {
     expect(meaning).not.toBe('')
-    expect(readFileSync(path.join(root, home), 'utf8')).toMatch(new RegExp(String.raw`(?<![\w-])${name.replace('.', String.raw`\.`)}(?![\w-])`))
+    expect(readFileSync(path.join(root, home), 'utf8')).toMatch(
+      new RegExp(String.raw`(?<![\w-])${name.replace('.', String.raw`\.`)}(?![\w-])`),
+    )
   })
 
   it('stands once', () => {

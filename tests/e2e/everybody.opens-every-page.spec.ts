@@ -1,7 +1,16 @@
-import AxeBuilder from '@axe-core/playwright'
+import { AxeBuilder } from '@axe-core/playwright'
 import { expect, signInAs, test } from './people.ts'
 
-const pages = ['/', '/valves/BM-3307', '/valves/BM-3307/log', '/register', '/register/new-valve', '/imports', '/nowhere']
+const pages = [
+  '/',
+  '/valves/BM-3307',
+  '/valves/BM-3307/log',
+  '/register',
+  '/register/new-valve',
+  '/imports',
+  '/problems/valve/unknown',
+  '/nowhere',
+]
 
 for (const colorScheme of ['light', 'dark'] as const) {
   test(`every page is there for everybody, on ${colorScheme === 'light' ? 'paper' : 'the night shift'}`, async ({ page }) => {
@@ -9,9 +18,14 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await signInAs(page, 'planner')
     for (const address of pages) {
       await page.goto(address)
-      await expect(page.getByRole('heading', { level: 1 }).or(page.getByRole('table')).or(page.getByRole('list')).first()).toBeVisible()
+      await expect(
+        page.getByRole('heading', { level: 1 }).or(page.getByRole('table')).or(page.getByRole('list')).first(),
+      ).toBeVisible()
       const { violations } = await new AxeBuilder({ page }).analyze()
-      expect([address, violations.map((violation) => `${violation.id}: ${violation.nodes[0]?.target.join(' ')}`)]).toEqual([address, []])
+      expect([address, violations.map((violation) => `${violation.id}: ${violation.nodes[0]?.target.join(' ')}`)]).toEqual([
+        address,
+        [],
+      ])
       const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
       expect([address, overflow <= 0]).toEqual([address, true])
     }
@@ -20,7 +34,12 @@ for (const colorScheme of ['light', 'dark'] as const) {
 
 test('the board scrolls to its end with every valve on it', async ({ page }) => {
   await signInAs(page, 'fitter')
-  await expect(page.getByText('418 valves').or(page.getByText(/^4\d\d valves/)).first()).toBeVisible()
+  await expect(
+    page
+      .getByText('418 valves')
+      .or(page.getByText(/^4\d\d valves/))
+      .first(),
+  ).toBeVisible()
   await page.mouse.wheel(0, 100_000)
   await page.evaluate(() => window.scrollTo(0, document.documentElement.scrollHeight))
   await expect(async () => {

@@ -1,9 +1,10 @@
 import { aValveWithReading, expect, signInAs, test } from './people.ts'
 
-test('a fitter logs half a turn on an M12 gland in two taps, and the board shows 0.875 mm less', async ({ page }) => {
-  const { tag } = await aValveWithReading(page, 'ZZ-401', { left: 7.4, right: 6.6 })
+test('a fitter logs half a turn on an M12 gland in two taps, and the board shows 0.875 mm less', async ({ page, api }) => {
+  const { tag } = await aValveWithReading(api, 'ZZ-401', { left: 7.4, right: 6.6 })
   await signInAs(page, 'fitter', `/?find=${tag}`)
-  const reserveOnBoard = async () => Number(await page.getByRole('listitem').filter({ hasText: tag }).locator('data').getAttribute('value'))
+  const reserveOnBoard = async () =>
+    Number(await page.getByRole('listitem').filter({ hasText: tag }).locator('data').getAttribute('value'))
   await expect(page.getByRole('link', { name: tag })).toBeVisible()
   const before = await reserveOnBoard()
 
@@ -12,14 +13,18 @@ test('a fitter logs half a turn on an M12 gland in two taps, and the board shows
   await page.getByRole('button', { name: /^Half turn, dry/ }).tap()
   await expect(page.getByText(/Saved: half a turn.*0\.875.mm less/)).toBeVisible()
 
-  await page.getByRole('link', { name: 'Glandkeeper' }).or(page.getByRole('link', { name: 'To the valve' })).first().tap()
+  await page
+    .getByRole('link', { name: 'Glandkeeper' })
+    .or(page.getByRole('link', { name: 'To the valve' }))
+    .first()
+    .tap()
   await page.goto(`/?find=${tag}`)
   await expect(page.getByRole('link', { name: tag })).toBeVisible()
   expect(before - (await reserveOnBoard())).toBeCloseTo(0.875, 9)
 })
 
-test('a fitter takes an entry back at once, and the record keeps both', async ({ page }) => {
-  const { tag } = await aValveWithReading(page, 'ZZ-402', { left: 9, right: 9 })
+test('a fitter takes an entry back at once, and the record keeps both', async ({ page, api }) => {
+  const { tag } = await aValveWithReading(api, 'ZZ-402', { left: 9, right: 9 })
   await signInAs(page, 'fitter', `/valves/${tag}/log`)
   await page.getByRole('button', { name: /^Half turn, dry/ }).tap()
   await page.getByRole('button', { name: /^Take back/ }).tap()
@@ -29,19 +34,19 @@ test('a fitter takes an entry back at once, and the record keeps both', async ({
   await expect(page.getByText('Reason: taken back at once.')).toBeVisible()
 })
 
-test('a gland without travel offers no half turn, and says so', async ({ page }) => {
-  const { tag } = await aValveWithReading(page, 'ZZ-403', { left: 3, right: 3.2 })
+test('a gland without travel offers no half turn, and says so', async ({ page, api }) => {
+  const { tag } = await aValveWithReading(api, 'ZZ-403', { left: 3, right: 3.2 })
   await signInAs(page, 'fitter', `/valves/${tag}/log`)
   await expect(page.getByText('No travel left: report for repack.')).toBeVisible()
   await expect(page.getByRole('button', { name: /^Half turn/ })).toHaveCount(0)
 })
 
-test('an unusual gap is asked about again before it is sent', async ({ page }) => {
-  const { tag } = await aValveWithReading(page, 'ZZ-404', { left: 9, right: 9 })
+test('an unusual gap is asked about again before it is sent', async ({ page, api }) => {
+  const { tag } = await aValveWithReading(api, 'ZZ-404', { left: 9, right: 9 })
   await signInAs(page, 'fitter', `/valves/${tag}/log`)
   await page.getByText('none', { exact: true }).tap()
-  await page.getByLabel('Gap left, mm').fill('55')
-  await page.getByLabel('Gap right, mm').fill('9')
+  await page.getByLabel('Gap left, mm', { exact: true }).fill('55')
+  await page.getByLabel('Gap right, mm', { exact: true }).fill('9')
   await page.locator('button.main').tap()
   await expect(page.getByText(/55.*unusual|unusual.*55/i).first()).toBeVisible()
 })

@@ -22,12 +22,24 @@ export default defineConfig({
     launchOptions: {
       ...(browser && { executablePath: browser }),
       // Keep the browser off the network: the tests need none but this machine.
-      args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
     },
   },
   projects: [
     { name: 'desk', testMatch: /(planner|engineer|everybody)\..*spec\.ts/, use: { viewport: { width: 1280, height: 900 } } },
-    { name: 'phone', testMatch: /(fitter|everybody)\..*spec\.ts/, use: { ...devices['Pixel 7'], viewport: { width: 390, height: 844 } } },
+    {
+      name: 'phone',
+      testMatch: /(fitter|everybody)\..*spec\.ts/,
+      use: { ...devices['Pixel 7'], viewport: { width: 390, height: 844 } },
+    },
   ],
   webServer: {
     command: `"${process.execPath}" "${path.join(import.meta.dirname, 'fresh-server.mjs')}"`,

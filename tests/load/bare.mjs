@@ -16,10 +16,14 @@ export function openBare(file) {
     site: database.prepare('UPDATE site SET chain_length = chain_length + 0 WHERE id = ? RETURNING chain_head, chain_length'),
     known: database.prepare('SELECT id, body, position, site_id FROM event WHERE id = ?'),
     valve: database.prepare('SELECT * FROM valve WHERE site_id = ? AND id = ?'),
-    insert: database.prepare('INSERT INTO event(id, site_id, position, valve_id, kind, version, taken_at, received_at, person_id, device, body, hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)'),
+    insert: database.prepare(
+      'INSERT INTO event(id, site_id, position, valve_id, kind, version, taken_at, received_at, person_id, device, body, hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)',
+    ),
     head: database.prepare('UPDATE site SET chain_head = ?, chain_length = ? WHERE id = ?'),
     events: database.prepare('SELECT id, kind, body, taken_at FROM event WHERE site_id = ? AND valve_id = ?'),
-    state: database.prepare('UPDATE valve_state SET gap_left_mm = ?, gap_right_mm = ?, gap_is_inferred = ?, reserve_mm = ?, reserve_limited_by = ?, runs_out_at = ?, urgency = ?, last_seen_at = ?, findings = ?, entry_count = ? WHERE valve_id = ?'),
+    state: database.prepare(
+      'UPDATE valve_state SET gap_left_mm = ?, gap_right_mm = ?, gap_is_inferred = ?, reserve_mm = ?, reserve_limited_by = ?, runs_out_at = ?, urgency = ?, last_seen_at = ?, findings = ?, entry_count = ? WHERE valve_id = ?',
+    ),
   }
   return { database, statements, close: () => database.close() }
 }
@@ -36,13 +40,50 @@ export function bareIntake({ database, statements: s }, by, event, receivedAt) {
       const valve = camel(s.valve.get(by.siteId, event.valveId))
       const position = site.chain_length + 1
       const body = canonicalJson(event)
-      const link = { id: event.id, siteId: by.siteId, position, valveId: event.valveId, kind: event.kind, version: 1, takenAt: new Date(event.takenAt), receivedAt, personId: by.personId, device: event.device, body }
+      const link = {
+        id: event.id,
+        siteId: by.siteId,
+        position,
+        valveId: event.valveId,
+        kind: event.kind,
+        version: 1,
+        takenAt: new Date(event.takenAt),
+        receivedAt,
+        personId: by.personId,
+        device: event.device,
+        body,
+      }
       const hash = hashOf(site.chain_head, link)
-      s.insert.run(link.id, link.siteId, position, link.valveId, link.kind, 1, iso(link.takenAt), iso(receivedAt), link.personId, link.device, body, hash)
+      s.insert.run(
+        link.id,
+        link.siteId,
+        position,
+        link.valveId,
+        link.kind,
+        1,
+        iso(link.takenAt),
+        iso(receivedAt),
+        link.personId,
+        link.device,
+        body,
+        hash,
+      )
       s.head.run(hash, position, by.siteId)
       const events = s.events.all(by.siteId, event.valveId).map((row) => ({ ...row, takenAt: new Date(row.taken_at) }))
       const { state } = glandRecord({ ...valve, retiredAt: null }, events)
-      s.state.run(state.gapLeftMm, state.gapRightMm, Number(state.gapIsInferred), state.reserveMm, state.reserveLimitedBy, iso(state.runsOutAt), state.urgency, iso(state.lastSeenAt), state.findings, state.entryCount, valve.id)
+      s.state.run(
+        state.gapLeftMm,
+        state.gapRightMm,
+        Number(state.gapIsInferred),
+        state.reserveMm,
+        state.reserveLimitedBy,
+        iso(state.runsOutAt),
+        state.urgency,
+        iso(state.lastSeenAt),
+        state.findings,
+        state.entryCount,
+        valve.id,
+      )
     })
     .immediate()
 }
@@ -53,5 +94,7 @@ function iso(date) {
 }
 
 function camel(row) {
-  return Object.fromEntries(Object.entries(row).map(([name, value]) => [name.replaceAll(/_(\w)/g, (_, letter) => letter.toUpperCase()), value]))
+  return Object.fromEntries(
+    Object.entries(row).map(([name, value]) => [name.replaceAll(/_(\w)/g, (_, letter) => letter.toUpperCase()), value]),
+  )
 }

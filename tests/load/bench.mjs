@@ -28,14 +28,25 @@ const store = await openStore(`file:${file}`)
 const siteId = newId()
 const personId = newId()
 await store.write(async (write) => {
-  await write.site.create({ data: { id: siteId, name: 'Bench', timeZone: 'Europe/London', createdAt: clock(), readyAt: clock() } })
-  await write.person.create({ data: { id: personId, siteId, name: 'Bench', signInName: 'bench', role: 'planner', passwordHash: '', createdAt: clock() } })
+  await write.site.create({
+    data: { id: siteId, name: 'Bench', timeZone: 'Europe/London', createdAt: clock(), readyAt: clock() },
+  })
+  await write.person.create({
+    data: { id: personId, siteId, name: 'Bench', signInName: 'bench', role: 'planner', passwordHash: '', createdAt: clock() },
+  })
 })
 
 const by = { siteId, personId }
 console.log(`${valveCount} valves, ${cpus()[0]?.model}, Node ${process.versions.node}`)
 const rows = []
-const note = (what, ours, bare = null, unit = 'ms') => rows.push({ what, ours: round(ours), bare: bare === null ? '' : round(bare), ratio: bare === null ? '' : round(ours / bare), unit })
+const note = (what, ours, bare = null, unit = 'ms') =>
+  rows.push({
+    what,
+    ours: round(ours),
+    bare: bare === null ? '' : round(bare),
+    ratio: bare === null ? '' : round(ours / bare),
+    unit,
+  })
 
 const imported = await importValves()
 note('import of the list, rows per second', imported.perSecond, null, '1/s')
@@ -49,7 +60,11 @@ for (const [what, query] of [
   ['board, first page', everything],
   ['board, deepest page', deepest],
 ]) {
-  const [ours, theirs] = await alternately(20, () => boardPage(store.read, siteId, query, clock()), () => bareBoard(bare, siteId, query))
+  const [ours, theirs] = await alternately(
+    20,
+    () => boardPage(store.read, siteId, query, clock()),
+    () => bareBoard(bare, siteId, query),
+  )
   note(what, ours, theirs)
 }
 const [byTag] = await alternately(5, () => boardPage(store.read, siteId, { ...everything, order: 'tag' }, clock()))
@@ -62,9 +77,19 @@ note('board, counts beside the filters', summary)
 let taken = 0
 const someEntry = () => {
   taken += 1
-  return aNip({ valveId: histories[taken % histories.length], takenAt: `2026-05-03T08:${String(Math.floor(taken / 60) % 60).padStart(2, '0')}:${String(taken % 60).padStart(2, '0')}Z`, turnsLeft: 0.25, turnsRight: 0.25, count: taken })
+  return aNip({
+    valveId: histories[taken % histories.length],
+    takenAt: `2026-05-03T08:${String(Math.floor(taken / 60) % 60).padStart(2, '0')}:${String(taken % 60).padStart(2, '0')}Z`,
+    turnsLeft: 0.25,
+    turnsRight: 0.25,
+    count: taken,
+  })
 }
-const [ours, theirs] = await alternately(ENTRIES, () => store.write((write) => appendEvents(write, by, [someEntry()], clock())), () => bareIntake(bare, by, someEntry(), clock()))
+const [ours, theirs] = await alternately(
+  ENTRIES,
+  () => store.write((write) => appendEvents(write, by, [someEntry()], clock())),
+  () => bareIntake(bare, by, someEntry(), clock()),
+)
 note(`one entry, on a valve with ${HISTORY} before it`, ours, theirs)
 
 console.table(rows)
@@ -78,7 +103,22 @@ rmSync(folder, { recursive: true })
 async function importValves() {
   const content = Buffer.from([...manyValvesCsv(valveCount)].join(''))
   const id = newId()
-  await store.write((write) => write.importRun.create({ data: { id, siteId, personId, kind: 'valves', fileName: 'many.csv', content, columns: '[]', step: 'writing', mode: 'whole file', startedAt: clock() } }))
+  await store.write((write) =>
+    write.importRun.create({
+      data: {
+        id,
+        siteId,
+        personId,
+        kind: 'valves',
+        fileName: 'many.csv',
+        content,
+        columns: '[]',
+        step: 'writing',
+        mode: 'whole file',
+        startedAt: clock(),
+      },
+    }),
+  )
   const delay = monitorEventLoopDelay({ resolution: 5 })
   delay.enable()
   const began = performance.now()
@@ -97,7 +137,14 @@ async function prepareHistories() {
   const valves = await store.read.valve.findMany({ where: { siteId }, orderBy: { id: 'asc' }, take: 100, select: { id: true } })
   histories.push(...valves.map((valve) => valve.id))
   for (const valveId of histories) {
-    const events = Array.from({ length: HISTORY }, (_, n) => aReading({ valveId, takenAt: new Date(Date.UTC(2020, 0, 1) + n * 28 * 86_400_000).toISOString(), gapLeft: 18 - n / 8, gapRight: 18 - n / 8 }))
+    const events = Array.from({ length: HISTORY }, (_, n) =>
+      aReading({
+        valveId,
+        takenAt: new Date(Date.UTC(2020, 0, 1) + n * 28 * 86_400_000).toISOString(),
+        gapLeft: 18 - n / 8,
+        gapRight: 18 - n / 8,
+      }),
+    )
     await store.write((write) => appendEvents(write, by, events, clock()))
   }
 }

@@ -44,10 +44,18 @@ function aFolder(): string {
 }
 
 async function signedIn(url: string, password: string) {
-  const response = await fetch(`${url}/api/session`, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify({ signInName: 'planner', password }) })
+  const response = await fetch(`${url}/api/session`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ signInName: 'planner', password }),
+  })
   const cookie = response.headers.get('set-cookie')!.split(';')[0]!
   return (method: string, address: string, body?: unknown, contentType = 'application/json') =>
-    fetch(url + address, { method, headers: { cookie, 'content-type': contentType }, ...(body !== undefined && { body: typeof body === 'string' ? body : JSON.stringify(body) }) })
+    fetch(url + address, {
+      method,
+      headers: { cookie, 'content-type': contentType },
+      ...(body !== undefined && { body: typeof body === 'string' ? body : JSON.stringify(body) }),
+    })
 }
 
 async function killed(child: ChildProcess): Promise<void> {
@@ -94,8 +102,10 @@ it('an import that was being written when the process was killed is finished by 
   const first = await aProcess(folder)
   const ask = await signedIn(first.url, first.password)
   const file = [...manyValvesCsv(3000)].join('')
-  const { importId } = startImport.ok.parse(await (await ask('POST', `${startImport.path}?kind=valves&fileName=many.csv`, file, 'text/csv')).json())
-  const step = async () => ((await (await ask('GET', `/api/imports/${importId}`)).json()) as { step: string; doneCount: number })
+  const { importId } = startImport.ok.parse(
+    await (await ask('POST', `${startImport.path}?kind=valves&fileName=many.csv`, file, 'text/csv')).json(),
+  )
+  const step = async () => (await (await ask('GET', `/api/imports/${importId}`)).json()) as { step: string; doneCount: number }
   while ((await step()).step === 'checking') await new Promise((resolve) => setTimeout(resolve, 50))
   await ask('POST', `/api/imports/${importId}/apply`, { mode: 'whole file' })
   while ((await step()).doneCount < 400) await new Promise((resolve) => setTimeout(resolve, 5))
@@ -104,7 +114,9 @@ it('an import that was being written when the process was killed is finished by 
   const second = await aProcess(folder)
   const store = await openStore(`file:${path.join(folder, 'glandkeeper.db')}`)
   onTestFinished(() => store.close())
-  await expect.poll(async () => (await store.read.importRun.findFirst({ select: { step: true } }))?.step, { timeout: 30_000 }).toBe('done')
+  await expect
+    .poll(async () => (await store.read.importRun.findFirst({ select: { step: true } }))?.step, { timeout: 30_000 })
+    .toBe('done')
   expect(await store.read.valve.count()).toBe(3000)
   expect(await store.read.valveState.count()).toBe(3000)
   await killed(second.child)

@@ -10,7 +10,13 @@ import { describe, expect, it } from 'vitest'
  * metric coarse: ISO 4032 and ISO 4014 · UNC, UNF: ASME B18.2.2, pitch column · BSW, BSF: BS 84:2007.
  * Two UNF sizes are from memory and marked so in the file.
  */
-const published = parse(readFileSync(path.join(import.meta.dirname, 'values/threads.csv')), { columns: true }) as { thread: string; nominal_mm: string; pitch_mm: string; threads_per_inch: string; mark: string }[]
+const published = parse(readFileSync(path.join(import.meta.dirname, 'values/threads.csv')), { columns: true }) as {
+  thread: string
+  nominal_mm: string
+  pitch_mm: string
+  threads_per_inch: string
+  mark: string
+}[]
 
 describe('stud threads against the published tables', () => {
   it('are the published ones, no more and no fewer', () => {
@@ -30,6 +36,8 @@ describe('stud threads against the published tables', () => {
       const result = travelOfTurns(thread, turns(taken))
       return result.ok ? Number(result.travel.toFixed(4)) : null
     }
-    expect([travel('M8', 1 / 6), travel('M10', 0.25), travel('M12', 1 / 12), travel('1/2-13 UNC', 0.5)]).toEqual([0.2083, 0.375, 0.1458, 0.9769])
+    expect([travel('M8', 1 / 6), travel('M10', 0.25), travel('M12', 1 / 12), travel('1/2-13 UNC', 0.5)]).toEqual([
+      0.2083, 0.375, 0.1458, 0.9769,
+    ])
   })
 })

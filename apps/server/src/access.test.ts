@@ -5,14 +5,19 @@ import { describe, expect, it } from 'vitest'
 import { aServer } from '../testing/a-server.ts'
 
 /** An address of each endpoint that exists as an address, whatever it then says about its parameters. */
-const addressOf = (path: string) => path.replace(':importId', '019a0000-0000-7000-8000-000000000000').replace(':code', 'BH').replace(':tag', 'NO-1')
+const addressOf = (path: string) =>
+  path.replace(':importId', '019a0000-0000-7000-8000-000000000000').replace(':code', 'BH').replace(':tag', 'NO-1')
 
 describe('every endpoint, called by nobody and by each role', () => {
   for (const [name, endpoint] of Object.entries(endpoints)) {
     it(`${name} lets in who the contract says and nobody else`, async () => {
       const server = await aServer()
       const ask = async (cookie: string | null) => {
-        const request: InjectOptions = { method: endpoint.method, url: addressOf(endpoint.path), headers: cookie === null ? {} : { cookie } }
+        const request: InjectOptions = {
+          method: endpoint.method,
+          url: addressOf(endpoint.path),
+          headers: cookie === null ? {} : { cookie },
+        }
         return server.app.inject(request)
       }
       const stranger = await ask(null)
@@ -35,7 +40,8 @@ it('the server has a route for every endpoint of the contract and no other under
     .flatMap((line) => /\((.*)\)/.exec(line)?.[1]?.split(', ') ?? [])
     .filter((method) => !['HEAD', 'OPTIONS'].includes(method))
   expect(served.length).toBe(Object.keys(endpoints).length)
-  for (const { method, path } of Object.values(endpoints)) expect([path, server.app.hasRoute({ method, url: path })]).toEqual([path, true])
+  for (const { method, path } of Object.values(endpoints))
+    expect([path, server.app.hasRoute({ method, url: path })]).toEqual([path, true])
 })
 
 it('a page of another site cannot act with the cookie of this one', async () => {
@@ -43,6 +49,10 @@ it('a page of another site cannot act with the cookie of this one', async () => 
   const headers = { cookie: server.cookieOf('fitter'), origin: 'https://elsewhere.example', host: 'mill.example' }
   const answer = await server.app.inject({ method: 'DELETE', url: '/api/session', headers })
   expect(answer.json()).toMatchObject({ status: 403, code: 'request/foreign-origin' })
-  const own = await server.app.inject({ method: 'DELETE', url: '/api/session', headers: { ...headers, origin: 'http://mill.example' } })
+  const own = await server.app.inject({
+    method: 'DELETE',
+    url: '/api/session',
+    headers: { ...headers, origin: 'http://mill.example' },
+  })
   expect(own.statusCode).toBe(200)
 })

@@ -28,16 +28,29 @@ export interface AppParts {
 }
 
 /** The whole server, not yet listening. */
-export async function buildApp({ store, clock, secret, logLevel, pages }: AppParts): Promise<{ app: FastifyInstance; imports: ImportRuns }> {
+export async function buildApp({
+  store,
+  clock,
+  secret,
+  logLevel,
+  pages,
+}: AppParts): Promise<{ app: FastifyInstance; imports: ImportRuns }> {
   const app = Fastify({ logger: { level: logLevel }, bodyLimit: MOST_JSON_BYTES, genReqId: () => randomUUID() })
   const platform: Platform = { store, clock, secure: false }
   const imports = new ImportRuns(store, clock, app.log)
   registerProblems(app)
-  app.setNotFoundHandler((request, reply) => sendProblem(reply, asProblem(new Refusal('request/not-found', request.url), request.id)))
+  app.setNotFoundHandler((request, reply) =>
+    sendProblem(reply, asProblem(new Refusal('request/not-found', request.url), request.id)),
+  )
   app.decorateRequest('signedIn', null)
   app.addContentTypeParser('text/csv', { parseAs: 'buffer' }, (_request, body, done) => done(null, body))
   // Plain http on a plant's own network is usual: nothing may insist on https by itself.
-  await app.register(helmet, { strictTransportSecurity: false, contentSecurityPolicy: { directives: { upgradeInsecureRequests: null, scriptSrc: ["'self'"], styleSrc: ["'self'", "'unsafe-inline'"] } } })
+  await app.register(helmet, {
+    strictTransportSecurity: false,
+    contentSecurityPolicy: {
+      directives: { upgradeInsecureRequests: null, scriptSrc: ["'self'"], styleSrc: ["'self'", "'unsafe-inline'"] },
+    },
+  })
   await app.register(cookie, { secret })
 
   healthRoutes(app, platform)

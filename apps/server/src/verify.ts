@@ -15,7 +15,9 @@ async function main(): Promise<void> {
     if (verdict.whole) console.log(`${site.name}: ${verdict.events} events, chain whole, head ${verdict.head || '(none)'}`)
     else {
       faults += 1
-      console.log(`${site.name}: chain broken at position ${verdict.position}${verdict.eventId === null ? '' : `, event ${verdict.eventId}`}: ${verdict.what}`)
+      console.log(
+        `${site.name}: chain broken at position ${verdict.position}${verdict.eventId === null ? '' : `, event ${verdict.eventId}`}: ${verdict.what}`,
+      )
     }
     for await (const { tag, fields } of statesThatDiffer(store.read, site.id)) {
       faults += 1

@@ -44,22 +44,43 @@ export async function aServer(options: { clock?: Clock; pages?: string } = {}): 
   const siteId = newId()
   const personIds = { planner: newId(), fitter: newId(), engineer: newId() }
   await store.write(async (write) => {
-    await write.site.create({ data: { id: siteId, name: 'Test mill', timeZone: 'Europe/London', createdAt: clock(), readyAt: clock() } })
+    await write.site.create({
+      data: { id: siteId, name: 'Test mill', timeZone: 'Europe/London', createdAt: clock(), readyAt: clock() },
+    })
     await write.area.create({ data: { id: newId(), siteId, code: 'BH', name: 'Boiler house', walkPosition: 10, level: 0 } })
     for (const role of ['planner', 'fitter', 'engineer'] as const) {
-      await write.person.create({ data: { id: personIds[role], siteId, name: `The ${role}`, signInName: role, role, passwordHash: 'none', createdAt: clock() } })
+      await write.person.create({
+        data: {
+          id: personIds[role],
+          siteId,
+          name: `The ${role}`,
+          signInName: role,
+          role,
+          passwordHash: 'none',
+          createdAt: clock(),
+        },
+      })
       const tokenHash = createHash('sha256').update(`token of ${role}`).digest('hex')
-      await write.session.create({ data: { tokenHash, personId: personIds[role], createdAt: clock(), expiresAt: new Date(clock().getTime() + 86_400_000) } })
+      await write.session.create({
+        data: { tokenHash, personId: personIds[role], createdAt: clock(), expiresAt: new Date(clock().getTime() + 86_400_000) },
+      })
     }
   })
-  const { app, imports } = await buildApp({ store, clock, secret: 's'.repeat(40), logLevel: 'silent', pages: options.pages ?? null })
+  const { app, imports } = await buildApp({
+    store,
+    clock,
+    secret: 's'.repeat(40),
+    logLevel: 'silent',
+    pages: options.pages ?? null,
+  })
   await app.ready()
   onTestFinished(async () => {
     await imports.stop()
     await app.close()
   })
   const cookieOf = (role: Role) => `glandkeeper=${encodeURIComponent(app.signCookie(`token of ${role}`))}`
-  const call: TestServer['call'] = async (role, endpoint, input = {}) => callThrough(app, role === 'nobody' ? null : cookieOf(role), endpoint, input)
+  const call: TestServer['call'] = async (role, endpoint, input = {}) =>
+    callThrough(app, role === 'nobody' ? null : cookieOf(role), endpoint, input)
   const expectOk: TestServer['expectOk'] = async (role, endpoint, input) => {
     const answer = await call(role, endpoint, input)
     if (!answer.ok) throw new Error(`${endpoint.method} ${endpoint.path}: ${JSON.stringify(answer.problem)}`)
@@ -68,15 +89,25 @@ export async function aServer(options: { clock?: Clock; pages?: string } = {}): 
   return { app, store, imports, databaseUrl, siteId, personIds, now: clock(), call, expectOk, cookieOf }
 }
 
-async function callThrough<E extends Endpoint>(app: FastifyInstance, cookie: string | null, endpoint: E, input: CallIn<E>): Promise<Answer<E>> {
+async function callThrough<E extends Endpoint>(
+  app: FastifyInstance,
+  cookie: string | null,
+  endpoint: E,
+  input: CallIn<E>,
+): Promise<Answer<E>> {
   const params = (input.params ?? {}) as Record<string, unknown>
   const path = endpoint.path.replace(/:(\w+)/g, (_, name: string) => encodeURIComponent(String(params[name])))
-  const query = new URLSearchParams(Object.entries((input.query ?? {}) as Record<string, unknown>).map(([name, value]) => [name, String(value)]))
+  const query = new URLSearchParams(
+    Object.entries((input.query ?? {}) as Record<string, unknown>).map(([name, value]) => [name, String(value)]),
+  )
   const isCsv = endpoint.bodyKind === 'csv'
   const response = await app.inject({
     method: endpoint.method,
     url: query.size === 0 ? path : `${path}?${query.toString()}`,
-    headers: { ...(cookie && { cookie }), ...(input.body !== undefined && { 'content-type': isCsv ? 'text/csv' : 'application/json' }) },
+    headers: {
+      ...(cookie && { cookie }),
+      ...(input.body !== undefined && { 'content-type': isCsv ? 'text/csv' : 'application/json' }),
+    },
     ...(input.body !== undefined && { payload: isCsv ? Buffer.from(input.body as Uint8Array) : JSON.stringify(input.body) }),
   })
   const answer: unknown = endpoint.okKind === 'csv' && response.statusCode < 400 ? response.body : response.json()

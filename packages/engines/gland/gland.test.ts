@@ -2,7 +2,15 @@ import { mm } from '@glandkeeper/units/quantity'
 import { describe, expect, it } from 'vitest'
 import { type Gland, glandProblems, packingSection } from './gland.ts'
 
-const gland: Gland = { boxBore: mm(45), stemDiameter: mm(28), boxDepth: mm(48), noseLength: mm(20), leastEngagement: mm(3.2), keepClear: mm(3), studThread: 'M12' }
+const gland: Gland = {
+  boxBore: mm(45),
+  stemDiameter: mm(28),
+  boxDepth: mm(48),
+  noseLength: mm(20),
+  leastEngagement: mm(3.2),
+  keepClear: mm(3),
+  studThread: 'M12',
+}
 
 describe('the section', () => {
   it('is half of bore less stem: (45 - 28) / 2 = 8.5', () => {

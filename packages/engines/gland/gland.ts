@@ -15,9 +15,24 @@ export interface Gland {
 }
 
 export type GlandProblem =
-  | { readonly code: 'gland/bore-not-larger-than-stem'; readonly field: 'boxBore'; readonly boxBore: number; readonly stemDiameter: number }
-  | { readonly code: 'gland/nose-shorter-than-engagement'; readonly field: 'noseLength'; readonly noseLength: number; readonly leastEngagement: number }
-  | { readonly code: 'gland/nose-longer-than-box'; readonly field: 'noseLength'; readonly noseLength: number; readonly boxDepth: number }
+  | {
+      readonly code: 'gland/bore-not-larger-than-stem'
+      readonly field: 'boxBore'
+      readonly boxBore: number
+      readonly stemDiameter: number
+    }
+  | {
+      readonly code: 'gland/nose-shorter-than-engagement'
+      readonly field: 'noseLength'
+      readonly noseLength: number
+      readonly leastEngagement: number
+    }
+  | {
+      readonly code: 'gland/nose-longer-than-box'
+      readonly field: 'noseLength'
+      readonly noseLength: number
+      readonly boxDepth: number
+    }
 
 /**
  * Section of packing that fills the space between stem and box: half the difference of the diameters.

@@ -2,10 +2,30 @@ import type { Instant, Millimetre, Turn } from '@glandkeeper/units/quantity'
 
 /** What the arithmetic needs of an entry from the field. The contract's entries carry more. */
 export type Fact =
-  | { readonly kind: 'reading.taken'; readonly gapLeft: Millimetre | null; readonly gapRight: Millimetre | null; readonly threadLeft: Millimetre | null; readonly stem: string | null; readonly leak: string | null }
-  | { readonly kind: 'gland.nipped'; readonly turnsLeft: Turn; readonly turnsRight: Turn; readonly stem: string | null; readonly leak: string | null }
+  | {
+      readonly kind: 'reading.taken'
+      readonly gapLeft: Millimetre | null
+      readonly gapRight: Millimetre | null
+      readonly threadLeft: Millimetre | null
+      readonly stem: string | null
+      readonly leak: string | null
+    }
+  | {
+      readonly kind: 'gland.nipped'
+      readonly turnsLeft: Turn
+      readonly turnsRight: Turn
+      readonly stem: string | null
+      readonly leak: string | null
+    }
   | { readonly kind: 'leak.seen'; readonly leak: string }
-  | { readonly kind: 'packing.renewed'; readonly gapLeft: Millimetre | null; readonly gapRight: Millimetre | null; readonly family: string; readonly rings: number | null; readonly proved: boolean | null }
+  | {
+      readonly kind: 'packing.renewed'
+      readonly gapLeft: Millimetre | null
+      readonly gapRight: Millimetre | null
+      readonly family: string
+      readonly rings: number | null
+      readonly proved: boolean | null
+    }
   | { readonly kind: 'ring.added'; readonly gapLeft: Millimetre | null; readonly gapRight: Millimetre | null }
   | { readonly kind: 'visit.missed' }
 
@@ -36,7 +56,10 @@ export interface StandingFact extends DatedFact {
  * Equal times are ordered by id, so that devices that send in any order end with the same history.
  * A correction whose fact has not arrived yet changes nothing until it does.
  */
-export function factsAsTheyStand(facts: readonly DatedFact[], corrections: readonly Correction[]): { readonly standing: StandingFact[]; readonly takenBack: DatedFact[] } {
+export function factsAsTheyStand(
+  facts: readonly DatedFact[],
+  corrections: readonly Correction[],
+): { readonly standing: StandingFact[]; readonly takenBack: DatedFact[] } {
   const latest = new Map<string, Correction>()
   for (const correction of corrections.toSorted(byTimeThenId)) latest.set(correction.corrects, correction)
   const standing: StandingFact[] = []

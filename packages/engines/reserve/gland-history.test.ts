@@ -6,10 +6,23 @@ import { currentState } from './current-state.ts'
 import { type Correction, type DatedFact, type Fact, factsAsTheyStand } from './facts.ts'
 import { glandHistory } from './gland-history.ts'
 
-const gland: Gland = { boxBore: mm(45), stemDiameter: mm(28), boxDepth: mm(48), noseLength: mm(20), leastEngagement: mm(3.2), keepClear: mm(3), studThread: 'M12' }
+const gland: Gland = {
+  boxBore: mm(45),
+  stemDiameter: mm(28),
+  boxDepth: mm(48),
+  noseLength: mm(20),
+  leastEngagement: mm(3.2),
+  keepClear: mm(3),
+  studThread: 'M12',
+}
 const day = (count: number): Instant => instant(count * 86_400_000)
 
-const reading = (gapLeft: number | null, gapRight: number | null, threadLeft: number | null = null, stem: string | null = null): Fact => ({
+const reading = (
+  gapLeft: number | null,
+  gapRight: number | null,
+  threadLeft: number | null = null,
+  stem: string | null = null,
+): Fact => ({
   kind: 'reading.taken',
   gapLeft: gapLeft === null ? null : mm(gapLeft),
   gapRight: gapRight === null ? null : mm(gapRight),
@@ -17,13 +30,31 @@ const reading = (gapLeft: number | null, gapRight: number | null, threadLeft: nu
   stem,
   leak: null,
 })
-const nip = (left: number, right = left): Fact => ({ kind: 'gland.nipped', turnsLeft: turns(left), turnsRight: turns(right), stem: null, leak: null })
-const repack = (gap: number | null, proved: boolean | null = true): Fact => ({ kind: 'packing.renewed', gapLeft: gap === null ? null : mm(gap), gapRight: gap === null ? null : mm(gap), family: 'graphite braid', rings: 5, proved })
+const nip = (left: number, right = left): Fact => ({
+  kind: 'gland.nipped',
+  turnsLeft: turns(left),
+  turnsRight: turns(right),
+  stem: null,
+  leak: null,
+})
+const repack = (gap: number | null, proved: boolean | null = true): Fact => ({
+  kind: 'packing.renewed',
+  gapLeft: gap === null ? null : mm(gap),
+  gapRight: gap === null ? null : mm(gap),
+  family: 'graphite braid',
+  rings: 5,
+  proved,
+})
 
-const dated = (...facts: Fact[]): DatedFact[] => facts.map((fact, index) => ({ id: `f${String(index).padStart(3, '0')}`, takenAt: day(index), fact }))
-const course = (facts: readonly DatedFact[], of: Gland = gland, corrections: readonly Correction[] = []) => glandHistory(of, factsAsTheyStand(facts, corrections).standing)
+const dated = (...facts: Fact[]): DatedFact[] =>
+  facts.map((fact, index) => ({ id: `f${String(index).padStart(3, '0')}`, takenAt: day(index), fact }))
+const course = (facts: readonly DatedFact[], of: Gland = gland, corrections: readonly Correction[] = []) =>
+  glandHistory(of, factsAsTheyStand(facts, corrections).standing)
 const reserves = (...facts: Fact[]) => course(dated(...facts)).moments.map((moment) => moment.reserve)
-const codes = (facts: Fact[], of: Gland = gland) => course(dated(...facts), of).moments.at(-1)?.findings.map((finding) => finding.code)
+const codes = (facts: Fact[], of: Gland = gland) =>
+  course(dated(...facts), of)
+    .moments.at(-1)
+    ?.findings.map((finding) => finding.code)
 
 describe('the follower', () => {
   it('moves by turns times pitch: half a turn on M12 leaves 7.6 - 0.875 - 3 = 3.725', () => {
@@ -61,13 +92,25 @@ describe('the follower', () => {
 
 describe('what stands out', () => {
   it.each<[string, Fact[], string[]]>([
-    ['turns and gap that disagree by more than a millimetre', [reading(8, 8), nip(0.5), reading(5.9, 7.1)], ['reserve/turns-disagree-with-gap', 'reserve/follower-tilts']],
-    ['a gap that grew by itself', [reading(5, 5), reading(8, 8)], ['reserve/turns-disagree-with-gap', 'reserve/turns-disagree-with-gap']],
+    [
+      'turns and gap that disagree by more than a millimetre',
+      [reading(8, 8), nip(0.5), reading(5.9, 7.1)],
+      ['reserve/turns-disagree-with-gap', 'reserve/follower-tilts'],
+    ],
+    [
+      'a gap that grew by itself',
+      [reading(5, 5), reading(8, 8)],
+      ['reserve/turns-disagree-with-gap', 'reserve/turns-disagree-with-gap'],
+    ],
     ['a follower that tilts', [reading(8, 7.2)], ['reserve/follower-tilts']],
     ['a follower barely in the box', [reading(17, 17)], ['reserve/follower-barely-entered']],
     ['no travel left', [reading(3, 3.2)], ['reserve/no-travel-left']],
     ['taking up without travel', [reading(3, 3), nip(0.25)], ['reserve/nipped-without-travel', 'reserve/no-travel-left']],
-    ['turns past the box face', [reading(0.5, 1.5), nip(0.5)], ['reserve/nipped-without-travel', 'reserve/turns-past-the-face', 'reserve/no-travel-left']],
+    [
+      'turns past the box face',
+      [reading(0.5, 1.5), nip(0.5)],
+      ['reserve/nipped-without-travel', 'reserve/turns-past-the-face', 'reserve/no-travel-left'],
+    ],
     ['nuts taken up unevenly', [reading(8, 8), nip(0.75, 0.25)], ['reserve/nipped-unevenly', 'reserve/follower-tilts']],
     ['slackening', [reading(8, 8), nip(-0.5)], ['reserve/slackened']],
     ['packing without a gap read', [repack(null)], ['reserve/gap-unknown-after-packing']],
@@ -85,14 +128,21 @@ describe('what stands out', () => {
 
   it('after many turns, a disagreement has to be larger: a quarter of the travel', () => {
     expect(codes([reading(19, 19), nip(3), reading(12.5, 12.5)])).toEqual([])
-    expect(codes([reading(19, 19), nip(3), reading(12.3, 12.3)])).toEqual(['reserve/turns-disagree-with-gap', 'reserve/turns-disagree-with-gap'])
+    expect(codes([reading(19, 19), nip(3), reading(12.3, 12.3)])).toEqual([
+      'reserve/turns-disagree-with-gap',
+      'reserve/turns-disagree-with-gap',
+    ])
   })
 })
 
 describe('packing lives', () => {
   it('run from repack to repack, the first from before the records', () => {
     const { lives } = course(dated(reading(4, 4), repack(12), nip(0.5), repack(13)))
-    expect(lives.map(({ from, to }) => [from, to])).toEqual([[null, day(1)], [day(1), day(3)], [day(3), null]])
+    expect(lives.map(({ from, to }) => [from, to])).toEqual([
+      [null, day(1)],
+      [day(1), day(3)],
+      [day(3), null],
+    ])
   })
 })
 
@@ -103,7 +153,11 @@ describe('corrections', () => {
   it('take a fact back, or put another in its place; the latest holds', () => {
     expect(course(facts, gland, [takeBack]).moments.at(-1)?.reserve).toBe(5)
     const again: Correction = { id: 'c2', takenAt: day(6), corrects: 'f001', replacement: { takenAt: day(1), fact: nip(0.25) } }
-    for (const order of [[takeBack, again], [again, takeBack]]) expect(course(facts, gland, order).moments.at(-1)?.reserve).toBe(4.5625)
+    for (const order of [
+      [takeBack, again],
+      [again, takeBack],
+    ])
+      expect(course(facts, gland, order).moments.at(-1)?.reserve).toBe(4.5625)
   })
 
   it('of a fact that has not arrived change nothing', () => {
@@ -112,8 +166,12 @@ describe('corrections', () => {
 })
 
 const anyFact: fc.Arbitrary<Fact> = fc.oneof(
-  fc.tuple(fc.double({ min: 0, max: 60, noNaN: true }), fc.option(fc.double({ min: 0, max: 60, noNaN: true }))).map(([left, right]) => reading(left, right, right)),
-  fc.tuple(fc.double({ min: -10, max: 10, noNaN: true }), fc.double({ min: -10, max: 10, noNaN: true })).map(([left, right]) => nip(left, right)),
+  fc
+    .tuple(fc.double({ min: 0, max: 60, noNaN: true }), fc.option(fc.double({ min: 0, max: 60, noNaN: true })))
+    .map(([left, right]) => reading(left, right, right)),
+  fc
+    .tuple(fc.double({ min: -10, max: 10, noNaN: true }), fc.double({ min: -10, max: 10, noNaN: true }))
+    .map(([left, right]) => nip(left, right)),
   fc.option(fc.double({ min: 0, max: 60, noNaN: true })).map((gap) => repack(gap)),
   fc.constant<Fact>({ kind: 'ring.added', gapLeft: null, gapRight: mm(9) }),
   fc.constant<Fact>({ kind: 'visit.missed' }),
@@ -146,6 +204,17 @@ describe('the state', () => {
   })
 
   it('of a gland nobody has entered anything for is all unknown', () => {
-    expect(currentState(gland, [])).toEqual({ gapLeft: null, gapRight: null, gapIsInferred: false, reserve: null, limitedBy: null, runsOutAt: null, packedAt: null, packingFamily: null, lastSeenAt: null, findings: [] })
+    expect(currentState(gland, [])).toEqual({
+      gapLeft: null,
+      gapRight: null,
+      gapIsInferred: false,
+      reserve: null,
+      limitedBy: null,
+      runsOutAt: null,
+      packedAt: null,
+      packingFamily: null,
+      lastSeenAt: null,
+      findings: [],
+    })
   })
 })

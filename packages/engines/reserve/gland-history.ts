@@ -90,7 +90,11 @@ function after(gland: Gland, course: Course, fact: Fact): Step {
 }
 
 function afterReading(course: Course, fact: Extract<Fact, { kind: 'reading.taken' }>): Step {
-  const findings = [...disagreement('left', course.left, fact.gapLeft), ...disagreement('right', course.right, fact.gapRight), ...stiffness(fact.stem)]
+  const findings = [
+    ...disagreement('left', course.left, fact.gapLeft),
+    ...disagreement('right', course.right, fact.gapRight),
+    ...stiffness(fact.stem),
+  ]
   const left = sideRead(course.left, fact.gapLeft)
   const right = sideRead(course.right, fact.gapRight)
   const leastGap = leastGapOf(left.gap, right.gap)
@@ -112,9 +116,13 @@ function disagreement(name: Side, side: SideCourse, read: Millimetre | null): Re
 function afterNip(gland: Gland, course: Course, fact: Extract<Fact, { kind: 'gland.nipped' }>): Step {
   const { turnsLeft, turnsRight } = fact
   const findings: ReserveFinding[] = [...stiffness(fact.stem)]
-  if (Math.abs(turnsLeft - turnsRight) > reserveRules.unevenTurns) findings.push({ code: 'reserve/nipped-unevenly', turnsLeft, turnsRight })
+  if (Math.abs(turnsLeft - turnsRight) > reserveRules.unevenTurns)
+    findings.push({ code: 'reserve/nipped-unevenly', turnsLeft, turnsRight })
   if (turnsLeft < 0 || turnsRight < 0) findings.push({ code: 'reserve/slackened', turnsLeft, turnsRight })
-  const before = reserveOf(gland, { leastGap: leastGapOf(course.left.gap, course.right.gap), gapAtThreadEnd: course.gapAtThreadEnd })
+  const before = reserveOf(gland, {
+    leastGap: leastGapOf(course.left.gap, course.right.gap),
+    gapAtThreadEnd: course.gapAtThreadEnd,
+  })
   if (before !== null && before.reserve <= 0 && turnsLeft + turnsRight > 0) {
     findings.push({ code: 'reserve/nipped-without-travel', reserve: before.reserve })
   }
@@ -126,10 +134,18 @@ function afterNip(gland: Gland, course: Course, fact: Extract<Fact, { kind: 'gla
     findings.push({ code: 'reserve/pitch-unknown', studThread: gland.studThread })
     return { course: { ...course, left: aged(course.left), right: aged(course.right) }, findings }
   }
-  return { course: { ...course, left: left.side, right: right.side }, findings: [...findings, ...left.findings, ...right.findings] }
+  return {
+    course: { ...course, left: left.side, right: right.side },
+    findings: [...findings, ...left.findings, ...right.findings],
+  }
 }
 
-function sideTurned(gland: Gland, side: SideCourse, name: Side, taken: Extract<Fact, { kind: 'gland.nipped' }>['turnsLeft']): { side: SideCourse; findings: ReserveFinding[] } | null {
+function sideTurned(
+  gland: Gland,
+  side: SideCourse,
+  name: Side,
+  taken: Extract<Fact, { kind: 'gland.nipped' }>['turnsLeft'],
+): { side: SideCourse; findings: ReserveFinding[] } | null {
   const travelled = gland.studThread === null ? null : travelOfTurns(gland.studThread, taken)
   if (!travelled?.ok) return null
   const travelSinceRead = side.travelSinceRead + travelled.travel
@@ -137,21 +153,33 @@ function sideTurned(gland: Gland, side: SideCourse, name: Side, taken: Extract<F
   const gap = withoutFloatDust(side.gap - travelled.travel)
   if (gap >= 0) return { side: { gap, isInferred: true, travelSinceRead }, findings: [] }
   // Metal stops at metal: turns that say otherwise were miscounted, or the last reading was wrong.
-  return { side: { gap: mm(0), isInferred: true, travelSinceRead }, findings: [{ code: 'reserve/turns-past-the-face', side: name, by: 0 - gap }] }
+  return {
+    side: { gap: mm(0), isInferred: true, travelSinceRead },
+    findings: [{ code: 'reserve/turns-past-the-face', side: name, by: 0 - gap }],
+  }
 }
 
 function afterPacking(course: Course, fact: Extract<Fact, { kind: 'packing.renewed' | 'ring.added' }>): Step {
   const findings: ReserveFinding[] = []
   if (fact.gapLeft === null && fact.gapRight === null) findings.push({ code: 'reserve/gap-unknown-after-packing' })
   if (fact.kind === 'packing.renewed' && fact.proved === false) findings.push({ code: 'reserve/not-proved' })
-  return { course: { ...course, left: sideRead(unknownSide, fact.gapLeft), right: sideRead(unknownSide, fact.gapRight) }, findings }
+  return {
+    course: { ...course, left: sideRead(unknownSide, fact.gapLeft), right: sideRead(unknownSide, fact.gapRight) },
+    findings,
+  }
 }
 
 function stiffness(stem: string | null): ReserveFinding[] {
   return stem === 'stiff' || stem === 'seized' ? [{ code: 'reserve/stem-stiff', stem }] : []
 }
 
-function momentOf(gland: Gland, course: Course, head: Pick<Moment, 'factId' | 'at' | 'kind'>, stepFindings: readonly ReserveFinding[], fact: Fact): Moment {
+function momentOf(
+  gland: Gland,
+  course: Course,
+  head: Pick<Moment, 'factId' | 'at' | 'kind'>,
+  stepFindings: readonly ReserveFinding[],
+  fact: Fact,
+): Moment {
   const { left, right, gapAtThreadEnd } = course
   const reserve = reserveOf(gland, { leastGap: leastGapOf(left.gap, right.gap), gapAtThreadEnd })
   const known = [left, right].filter((side) => side.gap !== null)
@@ -175,14 +203,20 @@ function positionFindings(gland: Gland, { left, right }: Course, fact: Fact, res
   }
   const widest = Math.max(left.gap ?? 0, right.gap ?? 0)
   if (gland.noseLength !== null && widest > 0 && gland.noseLength - widest < gland.leastEngagement) {
-    findings.push({ code: 'reserve/follower-barely-entered', engagement: withoutFloatDust(gland.noseLength - widest), leastEngagement: gland.leastEngagement })
+    findings.push({
+      code: 'reserve/follower-barely-entered',
+      engagement: withoutFloatDust(gland.noseLength - widest),
+      leastEngagement: gland.leastEngagement,
+    })
   }
   if (reserve !== null && reserve <= 0) findings.push({ code: 'reserve/no-travel-left', reserve: withoutFloatDust(reserve) })
   return findings
 }
 
 function packingLives(facts: readonly StandingFact[]): PackingLife[] {
-  const repacks = facts.flatMap(({ takenAt, fact }) => (fact.kind === 'packing.renewed' ? [{ from: takenAt, family: fact.family, rings: fact.rings }] : []))
+  const repacks = facts.flatMap(({ takenAt, fact }) =>
+    fact.kind === 'packing.renewed' ? [{ from: takenAt, family: fact.family, rings: fact.rings }] : [],
+  )
   const first = facts[0]
   const lives = repacks.map((repack, index) => ({ ...repack, to: repacks[index + 1]?.from ?? null }))
   const beganBeforeRecords = first !== undefined && first.fact.kind !== 'packing.renewed'

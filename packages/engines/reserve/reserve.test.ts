@@ -16,7 +16,9 @@ describe('the reserve', () => {
 
   it('is never more than the nose can give: 20 - 3.2 = 16.8 of a gap of 30', () => {
     expect(reserveOf(gland, { leastGap: mm(30), gapAtThreadEnd: null })).toEqual({ reserve: 20 - 3.2, limitedBy: 'nose' })
-    expect(reserveOf({ ...gland, noseLength: null }, { leastGap: mm(30), gapAtThreadEnd: null })).toMatchObject({ limitedBy: 'gap' })
+    expect(reserveOf({ ...gland, noseLength: null }, { leastGap: mm(30), gapAtThreadEnd: null })).toMatchObject({
+      limitedBy: 'gap',
+    })
   })
 
   it('is not known without a gap', () => {

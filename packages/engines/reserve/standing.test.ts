@@ -18,5 +18,10 @@ it.each([
   [4.1, 181, 'ample'],
   [4.1, null, 'ample'],
 ] as const)('%s mm left and %s days on the line stand at %s %s', (reserve, daysLeft, standing) => {
-  expect(standingOf({ reserve: reserve === null ? null : mm(reserve), runsOutAt: daysLeft === null ? null : addDays(now, days(daysLeft)) }, now)).toBe(standing)
+  expect(
+    standingOf(
+      { reserve: reserve === null ? null : mm(reserve), runsOutAt: daysLeft === null ? null : addDays(now, days(daysLeft)) },
+      now,
+    ),
+  ).toBe(standing)
 })

@@ -22,7 +22,11 @@ export const standingBands: StandingBands = {
  * @returns `watch` where no gap is known: somebody has to go and look
  * @example standingOf({ reserve: mm(0), runsOutAt: null }, now) // → 'spent'
  */
-export function standingOf(state: { readonly reserve: Millimetre | null; readonly runsOutAt: Instant | null }, now: Instant, bands: StandingBands = standingBands): Standing {
+export function standingOf(
+  state: { readonly reserve: Millimetre | null; readonly runsOutAt: Instant | null },
+  now: Instant,
+  bands: StandingBands = standingBands,
+): Standing {
   const { reserve, runsOutAt } = state
   if (reserve === null) return 'watch'
   if (reserve <= 0) return 'spent'

@@ -5,7 +5,8 @@ import { findThread, studThreads, travelOfTurns } from './stud-threads.ts'
 
 describe('a thread', () => {
   it('is found whatever its capitals and spaces, and with its coarse pitch written out', () => {
-    for (const written of ['M12', 'm12', ' M 12 ', 'M12x1.75', 'm12 × 1.75']) expect(findThread(written)).toMatchObject({ ok: true, thread: { designation: 'M12' } })
+    for (const written of ['M12', 'm12', ' M 12 ', 'M12x1.75', 'm12 × 1.75'])
+      expect(findThread(written)).toMatchObject({ ok: true, thread: { designation: 'M12' } })
     expect(findThread('1/2-13unc')).toMatchObject({ ok: true, thread: { pitch: 25.4 / 13 } })
   })
 
@@ -27,10 +28,14 @@ describe('travel', () => {
 
   it('grows in proportion to the turns, on every thread, and slackening is negative', () => {
     fc.assert(
-      fc.property(fc.constantFrom(...studThreads), fc.double({ min: -10, max: 10, noNaN: true }), ({ designation, pitch }, taken) => {
-        const result = travelOfTurns(designation, turns(taken))
-        return result.ok && Math.abs(result.travel - taken * pitch) < 1e-12
-      }),
+      fc.property(
+        fc.constantFrom(...studThreads),
+        fc.double({ min: -10, max: 10, noNaN: true }),
+        ({ designation, pitch }, taken) => {
+          const result = travelOfTurns(designation, turns(taken))
+          return result.ok && Math.abs(result.travel - taken * pitch) < 1e-12
+        },
+      ),
     )
   })
 })

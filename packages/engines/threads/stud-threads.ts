@@ -29,7 +29,23 @@ const metric: readonly (readonly [diameter: number, pitch: number])[] = [
 ]
 
 /** Threads per inch by nominal size; a size missing from a series is not in the table it was read from. */
-const inchSizes = ['1/4', '5/16', '3/8', '7/16', '1/2', '9/16', '5/8', '11/16', '3/4', '7/8', '1', '1-1/8', '1-1/4', '1-3/8', '1-1/2'] as const
+const inchSizes = [
+  '1/4',
+  '5/16',
+  '3/8',
+  '7/16',
+  '1/2',
+  '9/16',
+  '5/8',
+  '11/16',
+  '3/4',
+  '7/8',
+  '1',
+  '1-1/8',
+  '1-1/4',
+  '1-3/8',
+  '1-1/2',
+] as const
 const threadsPerInch: Readonly<Record<'UNC' | 'UNF' | 'BSW' | 'BSF', readonly (number | null)[]>> = {
   UNC: [20, 18, 16, 14, 13, 12, 11, null, 10, 9, 8, 7, 7, 6, 6],
   UNF: [28, 24, 24, 20, 20, 18, 18, null, 16, 14, 12, 12, 12, 12, 12],
@@ -50,7 +66,13 @@ export const studThreads: readonly StudThread[] = [
     counts.flatMap((perInch, index) => {
       const size = inchSizes[index]
       if (perInch === null || size === undefined) return []
-      return [{ designation: `${size}-${perInch} ${series}`, nominalDiameter: mm(inches(size) * MILLIMETRES_PER_INCH), pitch: mm(MILLIMETRES_PER_INCH / perInch) }]
+      return [
+        {
+          designation: `${size}-${perInch} ${series}`,
+          nominalDiameter: mm(inches(size) * MILLIMETRES_PER_INCH),
+          pitch: mm(MILLIMETRES_PER_INCH / perInch),
+        },
+      ]
     }),
   ),
 ]
@@ -63,12 +85,15 @@ const byDesignation = new Map(studThreads.map((thread) => [foldedDesignation(thr
  * @returns the thread, or `thread/unknown`; a fine metric pitch is unknown rather than taken for coarse
  * @example findThread('m12 x 1.75') // → { ok: true, thread: { designation: 'M12', nominalDiameter: 12, pitch: 1.75 } }
  */
-export function findThread(designation: string): { readonly ok: true; readonly thread: StudThread } | { readonly ok: false; readonly problem: ThreadProblem } {
+export function findThread(
+  designation: string,
+): { readonly ok: true; readonly thread: StudThread } | { readonly ok: false; readonly problem: ThreadProblem } {
   const thread = byDesignation.get(foldedDesignation(designation))
   return thread ? { ok: true, thread } : { ok: false, problem: { code: 'thread/unknown', designation } }
 }
 
-export type TravelResult = { readonly ok: true; readonly travel: Millimetre } | { readonly ok: false; readonly problem: ThreadProblem }
+export type TravelResult =
+  { readonly ok: true; readonly travel: Millimetre } | { readonly ok: false; readonly problem: ThreadProblem }
 
 /**
  * How far a nut, and the follower under it, moves in so many turns: turns times pitch.

@@ -32,12 +32,14 @@ const FARTHEST_DAYS = 36_500
 export function runsOutOnStraightLine(levels: readonly ReserveLevel[]): StraightLineResult {
   const first = levels[0]
   const last = levels.at(-1)
-  if (!first || !last || levels.length < LEAST_LEVELS) return { ok: false, problem: { code: 'straight-line/too-few-levels', levels: levels.length } }
+  if (!first || !last || levels.length < LEAST_LEVELS)
+    return { ok: false, problem: { code: 'straight-line/too-few-levels', levels: levels.length } }
   const span = daysBetween(first.at, last.at)
   if (span < LEAST_DAYS) return { ok: false, problem: { code: 'straight-line/too-short', days: span } }
   const slope = leastSquares(levels.map((level) => ({ x: daysBetween(first.at, level.at), y: level.reserve })))?.slope ?? 0
   const daysLeft = Math.max(last.reserve, 0) / -slope
-  if (!(slope < 0) || daysLeft > FARTHEST_DAYS) return { ok: false, problem: { code: 'straight-line/not-falling', millimetresPerDay: -slope } }
+  if (!(slope < 0) || daysLeft > FARTHEST_DAYS)
+    return { ok: false, problem: { code: 'straight-line/not-falling', millimetresPerDay: -slope } }
   return { ok: true, runsOutAt: addDays(last.at, days(daysLeft)), millimetresPerDay: -slope }
 }
 
@@ -47,7 +49,9 @@ export function runsOutOnStraightLine(levels: readonly ReserveLevel[]): Straight
  *
  * @example leastSquares([{ x: 0, y: 1 }, { x: 1, y: 3 }]) // → { intercept: 1, slope: 2 }
  */
-export function leastSquares(points: readonly { readonly x: number; readonly y: number }[]): { readonly intercept: number; readonly slope: number } | null {
+export function leastSquares(
+  points: readonly { readonly x: number; readonly y: number }[],
+): { readonly intercept: number; readonly slope: number } | null {
   if (points.length === 0) return null
   const meanX = points.reduce((sum, { x }) => sum + x, 0) / points.length
   const meanY = points.reduce((sum, { y }) => sum + y, 0) / points.length

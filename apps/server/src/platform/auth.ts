@@ -34,7 +34,14 @@ export async function closeSession(write: Write, request: FastifyRequest): Promi
 }
 
 export function giveCookie(reply: FastifyReply, token: string, secure: boolean): void {
-  void reply.setCookie(COOKIE, token, { path: '/', httpOnly: true, sameSite: 'strict', secure, signed: true, maxAge: SESSION_DAYS * 86_400 })
+  void reply.setCookie(COOKIE, token, {
+    path: '/',
+    httpOnly: true,
+    sameSite: 'strict',
+    secure,
+    signed: true,
+    maxAge: SESSION_DAYS * 86_400,
+  })
 }
 
 export function takeCookie(reply: FastifyReply): void {
@@ -46,14 +53,16 @@ export async function admit(read: Read, request: FastifyRequest, who: Caller, cl
   if (who === 'anyone') return null
   const person = await signedInBehind(read, request, clock)
   if (!person) throw new Refusal('person/not-signed-in')
-  if (!who.includes(person.role)) throw new Refusal('person/not-allowed', `a ${person.role} may not do this; it is for: ${who.join(', ')}`)
+  if (!who.includes(person.role))
+    throw new Refusal('person/not-allowed', `a ${person.role} may not do this; it is for: ${who.join(', ')}`)
   return person
 }
 
 /** Whose session the cookie names, if it is theirs, not over, and they have not left. */
 export async function signedInBehind(read: Read, request: FastifyRequest, clock: Clock): Promise<SignedIn | null> {
   const token = tokenOf(request)
-  const session = token === null ? null : await read.session.findUnique({ where: { tokenHash: hashed(token) }, include: { person: true } })
+  const session =
+    token === null ? null : await read.session.findUnique({ where: { tokenHash: hashed(token) }, include: { person: true } })
   if (!session || session.expiresAt <= clock() || session.person.retiredAt) return null
   const { id: personId, name, signInName, siteId } = session.person
   return { personId, name, signInName, role: Role.parse(session.person.role), siteId }

@@ -9,7 +9,13 @@ import { canonicalJson, verifyChain } from './chain.ts'
 
 it('canonical JSON sorts keys at every depth and spells numbers one way, as RFC 8785 shows', () => {
   // The example of RFC 8785, section 3.2.2, without its string of escapes.
-  expect(canonicalJson({ numbers: [333333333.33333329, 1e30, 4.5, 2e-3, 0.000000000000000000000000001], literals: [null, true, false] })).toBe('{"literals":[null,true,false],"numbers":[333333333.3333333,1e+30,4.5,0.002,1e-27]}')
+  expect(
+    canonicalJson({
+      // oxlint-disable-next-line no-loss-of-precision -- the example has it so
+      numbers: [333333333.33333329, 1e30, 4.5, 2e-3, 0.000000000000000000000000001],
+      literals: [null, true, false],
+    }),
+  ).toBe('{"literals":[null,true,false],"numbers":[333333333.3333333,1e+30,4.5,0.002,1e-27]}')
   expect(canonicalJson({ b: { d: 1, c: 2 }, a: [{ z: 1, y: 2 }] })).toBe('{"a":[{"y":2,"z":1}],"b":{"c":2,"d":1}}')
 })
 
@@ -50,12 +56,23 @@ describe('the chain of events', () => {
 
   it('names an event that is missing in the middle, and at the end', async () => {
     const { rows, site } = await aChain()
-    expect(await verifyChain(oneByOne(rows.toSpliced(1, 1)), site)).toMatchObject({ whole: false, position: 2, what: 'the event at position 2 is missing' })
-    expect(await verifyChain(oneByOne(rows.slice(0, 3)), site)).toMatchObject({ whole: false, position: 4, what: '4 events were written, 3 are there' })
+    expect(await verifyChain(oneByOne(rows.toSpliced(1, 1)), site)).toMatchObject({
+      whole: false,
+      position: 2,
+      what: 'the event at position 2 is missing',
+    })
+    expect(await verifyChain(oneByOne(rows.slice(0, 3)), site)).toMatchObject({
+      whole: false,
+      position: 4,
+      what: '4 events were written, 3 are there',
+    })
   })
 
   it('shows a chain that was written anew from the middle, by the head the site keeps', async () => {
     const { rows, site } = await aChain()
-    expect(await verifyChain(oneByOne(rows), { ...site, chainHead: 'another' })).toMatchObject({ whole: false, what: 'the last hash is not the one the site keeps' })
+    expect(await verifyChain(oneByOne(rows), { ...site, chainHead: 'another' })).toMatchObject({
+      whole: false,
+      what: 'the last hash is not the one the site keeps',
+    })
   })
 })

@@ -26,7 +26,20 @@ export function canonicalJson(value: unknown): string {
 /** SHA-256 over the hash before it and the event. The first event of a site follows the empty string. */
 export function hashOf(before: string, event: ChainedEvent): string {
   const { id, siteId, position, valveId, kind, version, takenAt, receivedAt, personId, device, body } = event
-  const linked = { before, id, siteId, position, valveId, kind, version, takenAt: takenAt.toISOString(), receivedAt: receivedAt.toISOString(), personId, device, body }
+  const linked = {
+    before,
+    id,
+    siteId,
+    position,
+    valveId,
+    kind,
+    version,
+    takenAt: takenAt.toISOString(),
+    receivedAt: receivedAt.toISOString(),
+    personId,
+    device,
+    body,
+  }
   return createHash('sha256').update(canonicalJson(linked)).digest('hex')
 }
 
@@ -40,17 +53,34 @@ export type ChainVerdict =
  * @param events in order of position
  * @param head what the site says the last hash and the number of events are
  */
-export async function verifyChain(events: AsyncIterable<ChainedEvent & { readonly hash: string }>, head: { readonly chainHead: string; readonly chainLength: number }): Promise<ChainVerdict> {
+export async function verifyChain(
+  events: AsyncIterable<ChainedEvent & { readonly hash: string }>,
+  head: { readonly chainHead: string; readonly chainLength: number },
+): Promise<ChainVerdict> {
   let before = ''
   let expected = 0
   for await (const event of events) {
     expected += 1
-    if (event.position !== expected) return { whole: false, position: expected, eventId: null, what: `the event at position ${expected} is missing` }
+    if (event.position !== expected)
+      return { whole: false, position: expected, eventId: null, what: `the event at position ${expected} is missing` }
     const hash = hashOf(before, event)
-    if (hash !== event.hash) return { whole: false, position: expected, eventId: event.id, what: `the event at position ${expected} was altered, or the one before it` }
+    if (hash !== event.hash)
+      return {
+        whole: false,
+        position: expected,
+        eventId: event.id,
+        what: `the event at position ${expected} was altered, or the one before it`,
+      }
     before = hash
   }
-  if (expected !== head.chainLength) return { whole: false, position: expected + 1, eventId: null, what: `${head.chainLength} events were written, ${expected} are there` }
-  if (before !== head.chainHead) return { whole: false, position: expected, eventId: null, what: 'the last hash is not the one the site keeps' }
+  if (expected !== head.chainLength)
+    return {
+      whole: false,
+      position: expected + 1,
+      eventId: null,
+      what: `${head.chainLength} events were written, ${expected} are there`,
+    }
+  if (before !== head.chainHead)
+    return { whole: false, position: expected, eventId: null, what: 'the last hash is not the one the site keeps' }
   return { whole: true, events: expected, head: before }
 }

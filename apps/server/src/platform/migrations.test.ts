@@ -32,7 +32,10 @@ async function run(url: string, sql: string): Promise<Record<string, unknown>[]>
   }
 }
 
-const migrate = (url: string) => (provider === 'sqlite' ? migrateSqlite(url.slice('file:'.length), prisma, systemClock) : migratePostgresql(url, prisma, systemClock))
+const migrate = (url: string) =>
+  provider === 'sqlite'
+    ? migrateSqlite(url.slice('file:'.length), prisma, systemClock)
+    : migratePostgresql(url, prisma, systemClock)
 
 const insertSite = `INSERT INTO site(id, name, time_zone, created_at) VALUES ('s', 'S', 'Europe/London', '2026-01-01T00:00:00.000Z')`
 const insertPerson = `INSERT INTO person(id, site_id, name, sign_in_name, role, password_hash, created_at) VALUES ('p', 's', 'P', 'p', 'fitter', '', '2026-01-01T00:00:00.000Z')`
@@ -57,7 +60,10 @@ describe('migrations', () => {
 
   it('refuse a register from a newer build, and one whose migration was edited', async () => {
     const newer = await aDatabase()
-    await run(newer, `INSERT INTO _prisma_migrations(id, checksum, migration_name, finished_at, applied_steps_count) VALUES ('x', 'y', '99990101000000_later', '2026-01-01', 1)`)
+    await run(
+      newer,
+      `INSERT INTO _prisma_migrations(id, checksum, migration_name, finished_at, applied_steps_count) VALUES ('x', 'y', '99990101000000_later', '2026-01-01', 1)`,
+    )
     await expect(migrate(newer)).rejects.toThrow('99990101000000_later, which this build does not know')
     const edited = await aDatabase()
     await run(edited, `UPDATE _prisma_migrations SET checksum = 'other'`)
@@ -78,7 +84,10 @@ describe('facts and register changes', () => {
   it('are guarded again after a migration that rebuilt their table', async () => {
     const url = await aDatabase()
     for (const sql of [insertSite, insertPerson, insertChange]) await run(url, sql)
-    const dropped = provider === 'sqlite' ? 'DROP TRIGGER register_change_no_update' : 'DROP TRIGGER register_change_append_only ON register_change'
+    const dropped =
+      provider === 'sqlite'
+        ? 'DROP TRIGGER register_change_no_update'
+        : 'DROP TRIGGER register_change_append_only ON register_change'
     await run(url, dropped)
     await run(url, `UPDATE register_change SET what = 'forged'`)
     await migrate(url)
@@ -96,7 +105,10 @@ async function eventAttempt(url: string, sql: string): Promise<unknown> {
       `INSERT INTO valve(id, site_id, area_id, tag, search_text, description, walk_position, level, service, fluid, phase, valve_kind, isolation_boundary, isolates_on_line, access, criticality, least_engagement_mm, keep_clear_mm, stud_grade, lubrication, created_at, updated_at)
        VALUES ('v', 's', 'a', 'V-1', 'v', '', 1, 0, 'steam', '', 'steam', 'gate', '', false, 'floor', 'low', 3, 3, 'unknown', 'unknown', '2026-01-01', '2026-01-01')`,
     )
-    await run(url, `INSERT INTO event(id, site_id, position, valve_id, kind, version, taken_at, received_at, person_id, device, body, hash) VALUES ('e', 's', 1, 'v', 'leak.seen', 1, '2026-01-01', '2026-01-01', 'p', 'd', '{}', 'h')`)
+    await run(
+      url,
+      `INSERT INTO event(id, site_id, position, valve_id, kind, version, taken_at, received_at, person_id, device, body, hash) VALUES ('e', 's', 1, 'v', 'leak.seen', 1, '2026-01-01', '2026-01-01', 'p', 'd', '{}', 'h')`,
+    )
   }
   return run(url, sql)
 }

@@ -71,7 +71,12 @@ export async function migratePostgresql(url: string, folder: string, clock: Cloc
       await client.query('BEGIN')
       await client.query(migration.sql)
       const now = clock().toISOString()
-      await client.query(`INSERT INTO _prisma_migrations(${COLUMNS}) VALUES ($1, $2, $3, $3, $4, 1)`, [randomUUID(), migration.checksum, now, migration.name])
+      await client.query(`INSERT INTO _prisma_migrations(${COLUMNS}) VALUES ($1, $2, $3, $3, $4, 1)`, [
+        randomUUID(),
+        migration.checksum,
+        now,
+        migration.name,
+      ])
       await client.query('COMMIT')
     }
     await client.query(readFileSync(path.join(folder, 'postgresql/append-only.sql'), 'utf8'))

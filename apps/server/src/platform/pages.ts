@@ -15,7 +15,8 @@ export async function servePages(app: FastifyInstance, folder: string): Promise<
   })
   app.get('/*', async (request, reply) => {
     const wantsPage = request.headers.accept?.includes('text/html') ?? false
-    if (!wantsPage || request.url.startsWith('/api/')) return sendProblem(reply, asProblem(new Refusal('request/not-found', request.url), request.id))
+    if (!wantsPage || request.url.startsWith('/api/'))
+      return sendProblem(reply, asProblem(new Refusal('request/not-found', request.url), request.id))
     return reply.sendFile('index.html')
   })
 }

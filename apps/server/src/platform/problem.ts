@@ -52,7 +52,8 @@ const databaseCodes: Readonly<Record<string, ProblemCode>> = {
 
 export function refusalFor(error: unknown): Refusal | undefined {
   if (error instanceof Refusal) return error
-  if (error instanceof SyntaxError && 'statusCode' in error) return new Refusal('request/malformed', 'the body is not well-formed JSON')
+  if (error instanceof SyntaxError && 'statusCode' in error)
+    return new Refusal('request/malformed', 'the body is not well-formed JSON')
   if (error instanceof Prisma.PrismaClientKnownRequestError) {
     const code = databaseCodes[error.code]
     return code && new Refusal(code)

@@ -12,11 +12,26 @@ export interface RegisterChangeNote {
 }
 
 /** Who changed what, with before and after; written in the transaction of the change itself. */
-export async function noteChange(write: Write, by: Pick<SignedIn, 'siteId' | 'personId'>, note: RegisterChangeNote, now: Date): Promise<void> {
+export async function noteChange(
+  write: Write,
+  by: Pick<SignedIn, 'siteId' | 'personId'>,
+  note: RegisterChangeNote,
+  now: Date,
+): Promise<void> {
   await write.registerChange.create({ data: changeRow(by, note, now) })
 }
 
 export function changeRow(by: Pick<SignedIn, 'siteId' | 'personId'>, note: RegisterChangeNote, now: Date) {
   const { subject, subjectId, what, before, after } = note
-  return { id: newId(), siteId: by.siteId, personId: by.personId, at: now, subject, subjectId, what, before: canonicalJson(before), after: canonicalJson(after) }
+  return {
+    id: newId(),
+    siteId: by.siteId,
+    personId: by.personId,
+    at: now,
+    subject,
+    subjectId,
+    what,
+    before: canonicalJson(before),
+    after: canonicalJson(after),
+  }
 }

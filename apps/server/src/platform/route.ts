@@ -31,7 +31,12 @@ const MOST_CSV_BYTES = 64 * 1024 * 1024
  * Registers one endpoint of the contract: who may call, what comes in, what goes out.
  * All parts of a request are judged before it is refused, so that every fault is named at once.
  */
-export function route<const E extends Endpoint>(app: FastifyInstance, platform: Platform, endpoint: E, handle: (call: Call<E>) => Promise<OkIn<E>>): void {
+export function route<const E extends Endpoint>(
+  app: FastifyInstance,
+  platform: Platform,
+  endpoint: E,
+  handle: (call: Call<E>) => Promise<OkIn<E>>,
+): void {
   app.route({
     method: endpoint.method,
     url: endpoint.path,

@@ -14,7 +14,10 @@ export function holdDataFolder(dataFolder: string): () => void {
     lock.exec('BEGIN EXCLUSIVE')
   } catch (error) {
     lock.close()
-    throw new Error(`another server is using ${dataFolder}: stop it first, or give this one a folder of its own in GLANDKEEPER_DATA`, { cause: error })
+    throw new Error(
+      `another server is using ${dataFolder}: stop it first, or give this one a folder of its own in GLANDKEEPER_DATA`,
+      { cause: error },
+    )
   }
   return () => lock.close()
 }

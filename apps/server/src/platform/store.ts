@@ -71,9 +71,13 @@ async function openSqlite(url: string): Promise<Store> {
 }
 
 async function openPostgresql(url: string): Promise<Store> {
-  const [{ PrismaPg }, { PrismaClient: Client }] = await Promise.all([import('@prisma/adapter-pg'), import('../generated/postgresql/client.ts')])
+  const [{ PrismaPg }, { PrismaClient: Client }] = await Promise.all([
+    import('@prisma/adapter-pg'),
+    import('../generated/postgresql/client.ts'),
+  ])
   // The SQLite client has the narrower types: what compiles against it runs on both.
-  const clientOn = (adapter: InstanceType<typeof PrismaPg>) => new Client({ adapter, transactionOptions: TRANSACTION }) as unknown as PrismaClient
+  const clientOn = (adapter: InstanceType<typeof PrismaPg>) =>
+    new Client({ adapter, transactionOptions: TRANSACTION }) as unknown as PrismaClient
   const writer = clientOn(new PrismaPg({ connectionString: url, max: 10 }))
   const reader = clientOn(new PrismaPg({ connectionString: url, max: 10, options: '-c default_transaction_read_only=on' }))
   await Promise.all([writer.$queryRaw`SELECT 1`, reader.$queryRaw`SELECT 1`])
@@ -92,7 +96,9 @@ async function openPostgresql(url: string): Promise<Store> {
 /** Prisma's transaction is a proxy that cannot be added to; this one adds the bulk insert in front of it. */
 function asWrite(tx: Prisma.TransactionClient, provider: Provider): Write {
   const insert: Write['insertRows'] = (table, rows) => insertRows(tx, provider, table, rows)
-  return new Proxy(tx, { get: (target, name) => (name === 'insertRows' ? insert : (Reflect.get(target, name) as unknown)) }) as Write
+  return new Proxy(tx, {
+    get: (target, name) => (name === 'insertRows' ? insert : (Reflect.get(target, name) as unknown)),
+  }) as Write
 }
 
 async function assertSqliteIsSafe(client: PrismaClient): Promise<void> {
@@ -101,7 +107,8 @@ async function assertSqliteIsSafe(client: PrismaClient): Promise<void> {
     return Object.values(rows[0] ?? {})[0]
   }
   const version = String(await one('SELECT sqlite_version()'))
-  if (isOlder(version.split('.').map(Number), LEAST_SQLITE)) throw new Error(`SQLite ${version} is too old: ${LEAST_SQLITE.join('.')} or newer is needed`)
+  if (isOlder(version.split('.').map(Number), LEAST_SQLITE))
+    throw new Error(`SQLite ${version} is too old: ${LEAST_SQLITE.join('.')} or newer is needed`)
   const mode = await one('PRAGMA journal_mode')
   if (mode !== 'wal') throw new Error(`the journal mode is ${String(mode)}, not WAL: is the data folder on a network drive?`)
   if (Number(await one('PRAGMA synchronous')) !== 2) throw new Error('SQLite does not write with synchronous = FULL')

@@ -1,5 +1,4 @@
 import { isRouteErrorResponse, Link, useRouteError } from 'react-router'
-import { Empty } from '../ui/empty.tsx'
 import page from '../ui/page.module.css'
 import { ProblemNote } from '../ui/problem-note.tsx'
 
@@ -21,11 +20,10 @@ export function FaultPage() {
 export function NotFoundPage() {
   return (
     <main className={page.page}>
-      <Empty title="Nothing is at this address">
-        <p>
-          The page may have been moved, or the address has a letter too many. <Link to="/">Go to the board</Link>
-        </p>
-      </Empty>
+      <h1>Nothing is at this address</h1>
+      <p>
+        The page may have been moved, or the address has a letter too many. <Link to="/">Go to the board</Link>
+      </p>
     </main>
   )
 }

@@ -8,6 +8,11 @@ import { Opening, Shell } from './shell.tsx'
 export const router = createBrowserRouter([
   { path: '/sign-in', Component: SignInPage, ErrorBoundary: FaultPage },
   {
+    path: '/problems/:word/:what',
+    HydrateFallback: Opening,
+    lazy: async () => ({ Component: (await import('../features/problems/problem-page.tsx')).ProblemPage }),
+  },
+  {
     Component: Shell,
     ErrorBoundary: FaultPage,
     HydrateFallback: Opening,
@@ -16,13 +21,34 @@ export const router = createBrowserRouter([
         ErrorBoundary: FaultPage,
         children: [
           { index: true, Component: BoardPage },
-          { path: 'valves/:tag', lazy: async () => ({ Component: (await import('../features/valves/valve-page.tsx')).ValvePage }) },
-          { path: 'valves/:tag/log', lazy: async () => ({ Component: (await import('../features/readings/log-page.tsx')).LogPage }) },
-          { path: 'valves/:tag/edit', lazy: async () => ({ Component: (await import('../features/register/change-valve-page.tsx')).ChangeValvePage }) },
-          { path: 'register', lazy: async () => ({ Component: (await import('../features/register/register-page.tsx')).RegisterPage }) },
-          { path: 'register/new-valve', lazy: async () => ({ Component: (await import('../features/register/add-valve-page.tsx')).AddValvePage }) },
-          { path: 'imports', lazy: async () => ({ Component: (await import('../features/imports/imports-page.tsx')).ImportsPage }) },
-          { path: 'imports/:importId', lazy: async () => ({ Component: (await import('../features/imports/import-page.tsx')).ImportPage }) },
+          {
+            path: 'valves/:tag',
+            lazy: async () => ({ Component: (await import('../features/valves/valve-page.tsx')).ValvePage }),
+          },
+          {
+            path: 'valves/:tag/log',
+            lazy: async () => ({ Component: (await import('../features/readings/log-page.tsx')).LogPage }),
+          },
+          {
+            path: 'valves/:tag/edit',
+            lazy: async () => ({ Component: (await import('../features/register/change-valve-page.tsx')).ChangeValvePage }),
+          },
+          {
+            path: 'register',
+            lazy: async () => ({ Component: (await import('../features/register/register-page.tsx')).RegisterPage }),
+          },
+          {
+            path: 'register/new-valve',
+            lazy: async () => ({ Component: (await import('../features/register/add-valve-page.tsx')).AddValvePage }),
+          },
+          {
+            path: 'imports',
+            lazy: async () => ({ Component: (await import('../features/imports/imports-page.tsx')).ImportsPage }),
+          },
+          {
+            path: 'imports/:importId',
+            lazy: async () => ({ Component: (await import('../features/imports/import-page.tsx')).ImportPage }),
+          },
           { path: '*', Component: NotFoundPage },
         ],
       },

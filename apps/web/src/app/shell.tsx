@@ -86,7 +86,12 @@ function useNow(): Date {
 function ThemeSwitch() {
   const other = useTheme() === 'paper' ? 'night' : 'paper'
   return (
-    <button type="button" className={css.plain} onClick={() => chooseTheme(other)} aria-label={other === 'night' ? 'Show as on the night shift' : 'Show on paper'}>
+    <button
+      type="button"
+      className={css.plain}
+      onClick={() => chooseTheme(other)}
+      aria-label={other === 'night' ? 'Show as on the night shift' : 'Show on paper'}
+    >
       {other === 'night' ? 'Night' : 'Paper'}
     </button>
   )

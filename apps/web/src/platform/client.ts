@@ -21,7 +21,11 @@ export interface CallInput<E extends Endpoint> {
 }
 
 /** Calls one endpoint of the contract. The answer is parsed with the same schema the server promised. */
-export async function call<E extends Endpoint>(endpoint: E, input: CallInput<E> = {}, fetcher: typeof fetch = fetch): Promise<OkOf<E>> {
+export async function call<E extends Endpoint>(
+  endpoint: E,
+  input: CallInput<E> = {},
+  fetcher: typeof fetch = fetch,
+): Promise<OkOf<E>> {
   const response = await fetcher(addressOf(endpoint, input), requestOf(endpoint, input)).catch((cause: unknown) => {
     if (input.signal?.aborted) throw cause
     throw new Unreachable('the server does not answer', { cause })

@@ -17,7 +17,10 @@ import {
 import { formatCount } from './count.ts'
 import css from './field.module.css'
 
-const look = css as Record<'field' | 'figure' | 'hint' | 'fault' | 'input' | 'choice' | 'list' | 'item' | 'switch' | 'track', string>
+const look = css as Record<
+  'field' | 'figure' | 'hint' | 'fault' | 'input' | 'choice' | 'list' | 'item' | 'switch' | 'track',
+  string
+>
 
 interface FieldProps {
   label: string
@@ -25,7 +28,8 @@ interface FieldProps {
   fault?: string | undefined
 }
 
-interface TextInputProps extends FieldProps, Pick<TextFieldProps, 'type' | 'autoComplete' | 'inputMode' | 'isRequired' | 'maxLength'> {
+interface TextInputProps
+  extends FieldProps, Pick<TextFieldProps, 'type' | 'autoComplete' | 'inputMode' | 'isRequired' | 'maxLength'> {
   value: string
   onChange: (value: string) => void
   isFigure?: boolean
@@ -33,7 +37,12 @@ interface TextInputProps extends FieldProps, Pick<TextFieldProps, 'type' | 'auto
 
 export function TextInput({ label, hint, fault, isFigure = false, ...field }: TextInputProps) {
   return (
-    <TextField {...field} isInvalid={fault !== undefined} validationBehavior="aria" className={isFigure ? `${look.field} ${look.figure}` : look.field}>
+    <TextField
+      {...field}
+      isInvalid={fault !== undefined}
+      validationBehavior="aria"
+      className={isFigure ? `${look.field} ${look.figure}` : look.field}
+    >
       <Label>{label}</Label>
       <Input className={look.input} />
       <Below hint={hint} fault={fault} />
@@ -49,7 +58,15 @@ interface NumberInputProps extends Omit<TextInputProps, 'label' | 'hint' | 'inpu
 /** Text until it is saved: a figure outside its range is said so in words and never quietly pulled inside. */
 export function NumberInput({ quantity, label = quantity.label, ...field }: NumberInputProps) {
   const inputMode = quantity.min < 0 ? 'text' : quantity.step < 1 ? 'decimal' : 'numeric'
-  return <TextInput {...field} isFigure label={quantity.unit === '' ? label : `${label}, ${quantity.unit}`} hint={rangeInWords(quantity)} inputMode={inputMode} />
+  return (
+    <TextInput
+      {...field}
+      isFigure
+      label={quantity.unit === '' ? label : `${label}, ${quantity.unit}`}
+      hint={rangeInWords(quantity)}
+      inputMode={inputMode}
+    />
+  )
 }
 
 function rangeInWords({ min, max, usual }: QuantityMeta): string {
@@ -71,7 +88,17 @@ interface ChoiceInputProps extends FieldProps {
   isLabelHidden?: boolean
 }
 
-export function ChoiceInput({ label, hint, fault, value, choices, onChange, placeholder = 'choose', isRequired = false, isLabelHidden = false }: ChoiceInputProps) {
+export function ChoiceInput({
+  label,
+  hint,
+  fault,
+  value,
+  choices,
+  onChange,
+  placeholder = 'choose',
+  isRequired = false,
+  isLabelHidden = false,
+}: ChoiceInputProps) {
   return (
     <Select
       className={look.field}

@@ -39,6 +39,8 @@ test('a long nose does not reach past the end of the drawing', () => {
 
 test('the words give both gaps and say how they are known', () => {
   expect(gaugeInWords(gland)).toBe('Gap left 7.4 mm, right 6.6 mm, measured, keep clear 3.0 mm')
-  expect(gaugeInWords({ ...gland, gapRight: null, gapIsInferred: true })).toBe('Gap left 7.4 mm, worked out from turns, keep clear 3.0 mm')
+  expect(gaugeInWords({ ...gland, gapRight: null, gapIsInferred: true })).toBe(
+    'Gap left 7.4 mm, worked out from turns, keep clear 3.0 mm',
+  )
   expect(gaugeInWords({ ...gland, gapLeft: null, gapRight: null })).toBe('Gap not known, keep clear 3.0 mm')
 })

@@ -46,7 +46,10 @@ export function gaugeGeometry(figures: GaugeFigures): GaugeGeometry {
 export function gaugeInWords(figures: GaugeFigures): string {
   const { gapLeft, gapRight, gapIsInferred, keepClear } = figures
   const clear = `keep clear ${keepClear.toFixed(1)} mm`
-  const sides = [gapLeft !== null && `left ${gapLeft.toFixed(1)} mm`, gapRight !== null && `right ${gapRight.toFixed(1)} mm`].filter(Boolean)
+  const sides = [
+    gapLeft !== null && `left ${gapLeft.toFixed(1)} mm`,
+    gapRight !== null && `right ${gapRight.toFixed(1)} mm`,
+  ].filter(Boolean)
   if (sides.length === 0) return `Gap not known, ${clear}`
   return `Gap ${sides.join(', ')}, ${gapIsInferred ? 'worked out from turns' : 'measured'}, ${clear}`
 }

@@ -48,12 +48,25 @@ function Both({ y, from, thick, ...rect }: BothProps) {
 }
 
 function Nose({ y, from, to }: { y: Across; from: number; to: number }) {
-  return <Both y={y} from={6} thick={6} x={from} width={Math.max(to - from, 0)} fill="var(--sheet)" stroke="var(--ink)" strokeWidth=".9" />
+  return (
+    <Both
+      y={y}
+      from={6}
+      thick={6}
+      x={from}
+      width={Math.max(to - from, 0)}
+      fill="var(--sheet)"
+      stroke="var(--ink)"
+      strokeWidth=".9"
+    />
+  )
 }
 
 function Follower({ y, x, isInferred }: { y: Across; x: number; isInferred: boolean }) {
   if (!isInferred) return <Both y={y} from={2} thick={10} x={x} width={BLOCK_WIDTH} fill="var(--ink)" />
-  return <Both y={y} from={2} thick={10} x={x} width={BLOCK_WIDTH} fill="var(--sheet)" stroke="var(--ink)" strokeDasharray="3 2" />
+  return (
+    <Both y={y} from={2} thick={10} x={x} width={BLOCK_WIDTH} fill="var(--sheet)" stroke="var(--ink)" strokeDasharray="3 2" />
+  )
 }
 
 /** Nobody has measured: the follower is somewhere along this dashed stretch. */

@@ -16,10 +16,28 @@ export function Hatchings() {
         <pattern id="h-over" width="4" height="4" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
           <path d="M0 0V4" stroke="var(--accent)" strokeWidth="1.6" />
         </pattern>
-        <marker id="arrow" viewBox="0 0 10 6" refX="10" refY="3" markerWidth="9" markerHeight="6" markerUnits="userSpaceOnUse" orient="auto-start-reverse">
+        <marker
+          id="arrow"
+          viewBox="0 0 10 6"
+          refX="10"
+          refY="3"
+          markerWidth="9"
+          markerHeight="6"
+          markerUnits="userSpaceOnUse"
+          orient="auto-start-reverse"
+        >
           <path d="M0 .6L10 3L0 5.4Z" fill="var(--ink)" />
         </marker>
-        <marker id="arrow-hot" viewBox="0 0 10 6" refX="10" refY="3" markerWidth="10" markerHeight="7" markerUnits="userSpaceOnUse" orient="auto">
+        <marker
+          id="arrow-hot"
+          viewBox="0 0 10 6"
+          refX="10"
+          refY="3"
+          markerWidth="10"
+          markerHeight="7"
+          markerUnits="userSpaceOnUse"
+          orient="auto"
+        >
           <path d="M0 0L10 3L0 6Z" fill="var(--accent)" />
         </marker>
       </defs>

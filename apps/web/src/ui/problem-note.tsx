@@ -47,7 +47,9 @@ function Refusal({ problem }: { problem: Problem }) {
           , then come back: what you typed is still here.
         </p>
       )}
-      {problem.status >= 500 && problem.instance !== undefined && <p className="soft">Number of this request: {problem.instance}</p>}
+      {problem.status >= 500 && problem.instance !== undefined && (
+        <p className="soft">Number of this request: {problem.instance}</p>
+      )}
     </>
   )
 }

@@ -26,14 +26,24 @@ export function areaRoutes(app: FastifyInstance, platform: Platform): void {
       if (body.code !== before.code) await refuseTakenCode(write, me.siteId, body.code)
       await write.area.update({ where: { id: before.id }, data: body })
       const { code, name, walkPosition, level } = before
-      await noteChange(write, me, { subject: 'area', subjectId: before.id, what: 'area changed', before: { code, name, walkPosition, level }, after: body }, clock())
+      await noteChange(
+        write,
+        me,
+        { subject: 'area', subjectId: before.id, what: 'area changed', before: { code, name, walkPosition, level }, after: body },
+        clock(),
+      )
     })
     return areaWithCode(store.read, me.siteId, body.code)
   })
 }
 
 /** Adds an area of the writer's site; the code must be free. */
-export async function createArea(write: Write, by: Pick<SignedIn, 'siteId' | 'personId'>, fields: AreaFields, now: Date): Promise<string> {
+export async function createArea(
+  write: Write,
+  by: Pick<SignedIn, 'siteId' | 'personId'>,
+  fields: AreaFields,
+  now: Date,
+): Promise<string> {
   await refuseTakenCode(write, by.siteId, fields.code)
   const id = newId()
   await write.area.create({ data: { id, siteId: by.siteId, ...fields } })
@@ -51,7 +61,14 @@ async function areasOf(read: Read, siteId: string): Promise<Area[]> {
     orderBy: [{ walkPosition: 'asc' }, { code: 'asc' }],
     include: { _count: { select: { valves: { where: { retiredAt: null } } } } },
   })
-  return areas.map(({ id, code, name, walkPosition, level, _count }) => ({ areaId: id, code, name, walkPosition, level, valveCount: _count.valves }))
+  return areas.map(({ id, code, name, walkPosition, level, _count }) => ({
+    areaId: id,
+    code,
+    name,
+    walkPosition,
+    level,
+    valveCount: _count.valves,
+  }))
 }
 
 async function areaWithCode(read: Read, siteId: string, code: string): Promise<Area> {

@@ -15,20 +15,37 @@ async function aBoard(gaps: Readonly<Record<string, number | null>>) {
   const server = await aServer()
   const ids: Record<string, string> = {}
   for (const [tag, gap] of Object.entries(gaps)) {
-    const { valveId } = await server.expectOk('planner', addValve, { body: aValve({ areaCode: 'BH', tag, service: tag.startsWith('S') ? 'steam' : 'stock', description: `Seals ${tag}` }) })
+    const { valveId } = await server.expectOk('planner', addValve, {
+      body: aValve({ areaCode: 'BH', tag, service: tag.startsWith('S') ? 'steam' : 'stock', description: `Seals ${tag}` }),
+    })
     ids[tag] = valveId
-    if (gap !== null) await server.expectOk('fitter', sendEvents, { body: { events: [aReading({ valveId, takenAt: '2026-05-01T08:00:00Z', gapLeft: gap, gapRight: gap })] } })
+    if (gap !== null)
+      await server.expectOk('fitter', sendEvents, {
+        body: { events: [aReading({ valveId, takenAt: '2026-05-01T08:00:00Z', gapLeft: gap, gapRight: gap })] },
+      })
   }
-  const tags = async (query: Parameters<typeof server.expectOk<typeof showBoard>>[2] extends { query?: infer Q } | undefined ? Q : never) => (await server.expectOk('fitter', showBoard, { query: query ?? {} })).rows.map((row) => row.tag)
+  const tags = async (
+    query: Parameters<typeof server.expectOk<typeof showBoard>>[2] extends { query?: infer Q } | undefined ? Q : never,
+  ) => (await server.expectOk('fitter', showBoard, { query: query ?? {} })).rows.map((row) => row.tag)
   return { ...server, ids, tags }
 }
 
 describe('the board', () => {
   it('puts what runs out first on top: spent, then by date, then by what is left, and the unknown last', async () => {
-    const { tags, expectOk, ids } = await aBoard({ 'S-ample': 15, 'S-spent': 2.5, 'T-unknown': null, 'T-low': 4, 'T-falling': 12 })
+    const { tags, expectOk, ids } = await aBoard({
+      'S-ample': 15,
+      'S-spent': 2.5,
+      'T-unknown': null,
+      'T-low': 4,
+      'T-falling': 12,
+    })
     const valveId = ids['T-falling']!
-    const nips = ['2026-05-02', '2026-05-20', '2026-06-10'].map((day, count) => aNip({ valveId, takenAt: `${day}T08:00:00Z`, turnsLeft: 1, turnsRight: 1, count }))
-    const readings = ['2026-01-02', '2026-02-20', '2026-03-10', '2026-05-01'].map((day, n) => aReading({ valveId, takenAt: `${day}T10:00:00Z`, gapLeft: 15 - n, gapRight: 15 - n }))
+    const nips = ['2026-05-02', '2026-05-20', '2026-06-10'].map((day, count) =>
+      aNip({ valveId, takenAt: `${day}T08:00:00Z`, turnsLeft: 1, turnsRight: 1, count }),
+    )
+    const readings = ['2026-01-02', '2026-02-20', '2026-03-10', '2026-05-01'].map((day, n) =>
+      aReading({ valveId, takenAt: `${day}T10:00:00Z`, gapLeft: 15 - n, gapRight: 15 - n }),
+    )
     await expectOk('fitter', sendEvents, { body: { events: [...readings, nips[0]] } })
     expect(await tags({})).toEqual(['S-spent', 'T-falling', 'T-low', 'S-ample', 'T-unknown'])
     expect(await tags({ order: 'least reserve' })).toEqual(['S-spent', 'T-low', 'T-falling', 'S-ample', 'T-unknown'])
@@ -59,7 +76,10 @@ describe('the board', () => {
     expect(await expectOk('fitter', showBoardSummary)).toEqual({
       total: 5,
       standing: { ample: 1, watch: 2, book: 1, spent: 1 },
-      services: [{ service: 'steam', valves: 2 }, { service: 'stock', valves: 3 }],
+      services: [
+        { service: 'steam', valves: 2 },
+        { service: 'stock', valves: 3 },
+      ],
       areas: [{ code: 'BH', name: 'Boiler house', valves: 5, bookOrSpent: 2 }],
     })
   })
@@ -85,8 +105,12 @@ it('asks the database for a standing by the same rule the engine has', async () 
       const runsOutAt = days === null ? null : new Date(now.getTime() + days * 86_400_000)
       await store.write((write) => write.valveState.update({ where: { valveId }, data: { reserveMm, runsOutAt } }))
       const found = []
-      for (const standing of Standing.options) if (await store.read.valveState.count({ where: { siteId, ...standingWhere(standing, now) } })) found.push(standing)
-      const expected = standingOf({ reserve: reserveMm === null ? null : mm(reserveMm), runsOutAt: runsOutAt && instant(runsOutAt.getTime()) }, instant(now.getTime()))
+      for (const standing of Standing.options)
+        if (await store.read.valveState.count({ where: { siteId, ...standingWhere(standing, now) } })) found.push(standing)
+      const expected = standingOf(
+        { reserve: reserveMm === null ? null : mm(reserveMm), runsOutAt: runsOutAt && instant(runsOutAt.getTime()) },
+        instant(now.getTime()),
+      )
       expect([reserveMm, days, found]).toEqual([reserveMm, days, [expected]])
     }
   }

@@ -24,7 +24,13 @@ export async function boardPage(read: Read, siteId: string, query: BoardQuery, n
   const [site, total, rows] = await Promise.all([
     read.site.findUniqueOrThrow({ where: { id: siteId }, select: { timeZone: true } }),
     read.valveState.count({ where }),
-    read.valveState.findMany({ where, orderBy: orders[query.order], skip: query.offset, take: query.limit, include: { valve: { include: { area: true } } } }),
+    read.valveState.findMany({
+      where,
+      orderBy: orders[query.order],
+      skip: query.offset,
+      take: query.limit,
+      include: { valve: { include: { area: true } } },
+    }),
   ])
   return { total, rows: rows.map((row) => presentRow(row, { now, timeZone: site.timeZone })) }
 }
@@ -34,17 +40,35 @@ export async function boardSummary(read: Read, siteId: string, now: Date): Promi
   const [areas, byArea, urgentByArea, services, ...counts] = await Promise.all([
     read.area.findMany({ where: { siteId }, orderBy: [{ walkPosition: 'asc' }, { code: 'asc' }] }),
     read.valve.groupBy({ by: ['areaId'], where: { siteId, retiredAt: null }, _count: { _all: true } }),
-    read.valve.groupBy({ by: ['areaId'], where: { siteId, retiredAt: null, state: { is: { OR: [standingWhere('spent', now), standingWhere('book', now)] } } }, _count: { _all: true } }),
-    read.valve.groupBy({ by: ['service'], where: { siteId, retiredAt: null }, _count: { _all: true }, orderBy: { service: 'asc' } }),
+    read.valve.groupBy({
+      by: ['areaId'],
+      where: { siteId, retiredAt: null, state: { is: { OR: [standingWhere('spent', now), standingWhere('book', now)] } } },
+      _count: { _all: true },
+    }),
+    read.valve.groupBy({
+      by: ['service'],
+      where: { siteId, retiredAt: null },
+      _count: { _all: true },
+      orderBy: { service: 'asc' },
+    }),
     ...Standing.options.map((standing) => read.valveState.count({ where: { ...listed, ...standingWhere(standing, now) } })),
   ])
-  const countOf = (groups: readonly { areaId: string; _count: { _all: number } }[], areaId: string) => groups.find((group) => group.areaId === areaId)?._count._all ?? 0
-  const standing = Object.fromEntries(Standing.options.map((word, index) => [word, counts[index] ?? 0])) as Record<Standing, number>
+  const countOf = (groups: readonly { areaId: string; _count: { _all: number } }[], areaId: string) =>
+    groups.find((group) => group.areaId === areaId)?._count._all ?? 0
+  const standing = Object.fromEntries(Standing.options.map((word, index) => [word, counts[index] ?? 0])) as Record<
+    Standing,
+    number
+  >
   return {
     total: counts.reduce((sum, count) => sum + count, 0),
     standing,
     services: services.map(({ service, _count }) => ({ service, valves: _count._all })),
-    areas: areas.map(({ id, code, name }) => ({ code, name, valves: countOf(byArea, id), bookOrSpent: countOf(urgentByArea, id) })),
+    areas: areas.map(({ id, code, name }) => ({
+      code,
+      name,
+      valves: countOf(byArea, id),
+      bookOrSpent: countOf(urgentByArea, id),
+    })),
   }
 }
 
@@ -52,7 +76,13 @@ function whereOf(siteId: string, query: BoardQuery, now: Date): Where {
   const valve: Prisma.ValveWhereInput = {
     ...(query.area !== undefined && { area: { code: query.area } }),
     ...(query.service !== undefined && { service: query.service }),
-    ...(query.find !== undefined && query.find.trim() !== '' && { AND: foldedText(query.find).trim().split(/\s+/).map((word) => ({ searchText: { contains: word } })) }),
+    ...(query.find !== undefined &&
+      query.find.trim() !== '' && {
+        AND: foldedText(query.find)
+          .trim()
+          .split(/\s+/)
+          .map((word) => ({ searchText: { contains: word } })),
+      }),
   }
   return {
     siteId,
@@ -65,8 +95,13 @@ function whereOf(siteId: string, query: BoardQuery, now: Date): Where {
 /** The same rule as `standingOf`, as a question to the database; a test holds the two together. */
 export function standingWhere(standing: Standing, now: Date, bands: StandingBands = standingBands): Where {
   const within = (days: number) => new Date(now.getTime() + days * 86_400_000)
-  const atOrUnder = ({ reserve, days }: StandingBands['book']): Where => ({ OR: [{ reserveMm: { lte: reserve } }, { runsOutAt: { lte: within(days) } }] })
-  const clearOf = ({ reserve, days }: StandingBands['book']): Where => ({ reserveMm: { gt: reserve }, OR: [{ runsOutAt: null }, { runsOutAt: { gt: within(days) } }] })
+  const atOrUnder = ({ reserve, days }: StandingBands['book']): Where => ({
+    OR: [{ reserveMm: { lte: reserve } }, { runsOutAt: { lte: within(days) } }],
+  })
+  const clearOf = ({ reserve, days }: StandingBands['book']): Where => ({
+    reserveMm: { gt: reserve },
+    OR: [{ runsOutAt: null }, { runsOutAt: { gt: within(days) } }],
+  })
   switch (standing) {
     case 'spent':
       return { reserveMm: { lte: 0 } }
@@ -79,7 +114,10 @@ export function standingWhere(standing: Standing, now: Date, bands: StandingBand
   }
 }
 
-function presentRow({ valve, ...row }: ValveStateModel & { valve: ValveModel & { area: AreaModel } }, asOf: { now: Date; timeZone: string }): BoardRow {
+function presentRow(
+  { valve, ...row }: ValveStateModel & { valve: ValveModel & { area: AreaModel } },
+  asOf: { now: Date; timeZone: string },
+): BoardRow {
   const state = presentState(row, asOf)
   return {
     ...state,

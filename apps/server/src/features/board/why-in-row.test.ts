@@ -3,7 +3,22 @@ import { expect, it } from 'vitest'
 import { whyInRow } from './why-in-row.ts'
 
 const state = (overrides: Partial<Record<keyof GlandState, unknown>>) =>
-  GlandState.parse({ gapLeft: 6, gapRight: 6, gapIsInferred: false, reserve: 3, reserveLimitedBy: 'gap', runsOutOn: null, standing: 'watch', why: 'no travel left since 3 May', findings: [], packedOn: null, packingFamily: null, lastSeenAt: null, entryCount: 1, ...overrides })
+  GlandState.parse({
+    gapLeft: 6,
+    gapRight: 6,
+    gapIsInferred: false,
+    reserve: 3,
+    reserveLimitedBy: 'gap',
+    runsOutOn: null,
+    standing: 'watch',
+    why: 'no travel left since 3 May',
+    findings: [],
+    packedOn: null,
+    packingFamily: null,
+    lastSeenAt: null,
+    entryCount: 1,
+    ...overrides,
+  })
 
 it.each([
   [0.8, 'M12', 'less than half a turn left'],

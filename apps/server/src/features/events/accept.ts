@@ -12,7 +12,12 @@ const FARTHEST_AHEAD_MILLISECONDS = 24 * 3_600_000
 const EARLIEST = Date.UTC(1950, 0, 1)
 
 /** Judges one entry alone, in a transaction of its own: a fault here leaves its neighbours as they are. */
-export async function acceptEvent({ store, clock }: Platform, me: SignedIn, raw: unknown, log: FastifyBaseLogger): Promise<Outcome> {
+export async function acceptEvent(
+  { store, clock }: Platform,
+  me: SignedIn,
+  raw: unknown,
+  log: FastifyBaseLogger,
+): Promise<Outcome> {
   const id = idOf(raw)
   try {
     const now = clock()
@@ -36,8 +41,15 @@ export function understand(raw: unknown, now: Date): FieldEvent {
     throw new Refusal('event/invalid', faults[0]?.detail, faults)
   }
   const event = parsed.data
-  if (event.kind === 'reading.taken' && event.gapLeft === undefined && event.gapRight === undefined && event.threadLeft === undefined) {
-    throw new Refusal('event/invalid', 'a reading has at least one figure', [{ pointer: '#/gapLeft', detail: 'read at least one side' }])
+  if (
+    event.kind === 'reading.taken' &&
+    event.gapLeft === undefined &&
+    event.gapRight === undefined &&
+    event.threadLeft === undefined
+  ) {
+    throw new Refusal('event/invalid', 'a reading has at least one figure', [
+      { pointer: '#/gapLeft', detail: 'read at least one side' },
+    ])
   }
   const replaced = event.kind === 'fact.corrected' ? event.replacement : null
   refuseStrangeTime(event.takenAt, '#/takenAt', now)
@@ -47,7 +59,8 @@ export function understand(raw: unknown, now: Date): FieldEvent {
 
 function refuseStrangeTime(takenAt: string, pointer: string, now: Date): void {
   const moment = Date.parse(takenAt)
-  if (moment > now.getTime() + FARTHEST_AHEAD_MILLISECONDS) throw new Refusal('event/in-the-future', takenAt, [{ pointer, detail: `${takenAt} has not come yet` }])
+  if (moment > now.getTime() + FARTHEST_AHEAD_MILLISECONDS)
+    throw new Refusal('event/in-the-future', takenAt, [{ pointer, detail: `${takenAt} has not come yet` }])
   if (moment < EARLIEST) throw new Refusal('event/invalid', takenAt, [{ pointer, detail: `${takenAt} is before 1950` }])
 }
 

@@ -9,11 +9,30 @@ import { eventFindings, findingsInWords, rebuildState } from '../glands/index.ts
  * Appends entries to the site's chain and brings the state of their valves up to date, in the caller's transaction.
  * An entry known already, word for word, is `already`; the same id with other words is refused.
  */
-export async function appendEvents(write: Write, by: Pick<SignedIn, 'siteId' | 'personId'>, events: readonly FieldEvent[], receivedAt: Date): Promise<Outcome[]> {
+export async function appendEvents(
+  write: Write,
+  by: Pick<SignedIn, 'siteId' | 'personId'>,
+  events: readonly FieldEvent[],
+  receivedAt: Date,
+): Promise<Outcome[]> {
   // Written first: on PostgreSQL this holds the site's row, so that two servers cannot give one position twice.
   const site = await write.site.update({ where: { id: by.siteId }, data: { chainLength: { increment: 0 } } })
-  const known = new Map((await write.event.findMany({ where: { id: { in: events.map((event) => event.id) } }, select: { id: true, body: true, position: true, siteId: true } })).map((row) => [row.id, row]))
-  const valves = new Set((await write.valve.findMany({ where: { siteId: by.siteId, id: { in: [...new Set(events.map((event) => event.valveId))] } }, select: { id: true } })).map((valve) => valve.id))
+  const known = new Map(
+    (
+      await write.event.findMany({
+        where: { id: { in: events.map((event) => event.id) } },
+        select: { id: true, body: true, position: true, siteId: true },
+      })
+    ).map((row) => [row.id, row]),
+  )
+  const valves = new Set(
+    (
+      await write.valve.findMany({
+        where: { siteId: by.siteId, id: { in: [...new Set(events.map((event) => event.valveId))] } },
+        select: { id: true },
+      })
+    ).map((valve) => valve.id),
+  )
 
   let head = { hash: site.chainHead, position: site.chainLength }
   const rows: (ChainedEvent & { hash: string })[] = []
@@ -33,13 +52,26 @@ export async function appendEvents(write: Write, by: Pick<SignedIn, 'siteId' | '
   })
   if (rows.length === 0) return outcomes
 
-  await write.insertRows('event', rows.map((row) => ({ ...row })))
+  await write.insertRows(
+    'event',
+    rows.map((row) => ({ ...row })),
+  )
   await write.site.update({ where: { id: by.siteId }, data: { chainHead: head.hash, chainLength: head.position } })
   const stoodOut = await rebuildStatesOf(write, by.siteId, rows)
-  return outcomes.map((outcome) => (outcome.outcome === 'accepted' ? { ...outcome, findings: [...outcome.findings, ...(stoodOut.get(outcome.id) ?? [])] } : outcome))
+  return outcomes.map((outcome) =>
+    outcome.outcome === 'accepted'
+      ? { ...outcome, findings: [...outcome.findings, ...(stoodOut.get(outcome.id) ?? [])] }
+      : outcome,
+  )
 }
 
-function linkOf(head: { hash: string; position: number }, by: Pick<SignedIn, 'siteId' | 'personId'>, event: FieldEvent, body: string, receivedAt: Date): ChainedEvent & { hash: string } {
+function linkOf(
+  head: { hash: string; position: number },
+  by: Pick<SignedIn, 'siteId' | 'personId'>,
+  event: FieldEvent,
+  body: string,
+  receivedAt: Date,
+): ChainedEvent & { hash: string } {
   const link: ChainedEvent = {
     id: event.id,
     siteId: by.siteId,

@@ -7,7 +7,11 @@ const PAGE = 1000
 export async function* chainOf(read: Read, siteId: string): AsyncGenerator<EventModel> {
   let after = 0
   for (;;) {
-    const page = await read.event.findMany({ where: { siteId, position: { gt: after } }, orderBy: { position: 'asc' }, take: PAGE })
+    const page = await read.event.findMany({
+      where: { siteId, position: { gt: after } },
+      orderBy: { position: 'asc' },
+      take: PAGE,
+    })
     yield* page
     if (page.length < PAGE) return
     after = page.at(-1)?.position ?? after

@@ -10,7 +10,8 @@ import { statesThatDiffer } from '../glands/index.ts'
 async function aServerWithValve(tag = 'BH-1') {
   const server = await aServer()
   const { valveId } = await server.expectOk('planner', addValve, { body: aValve({ areaCode: 'BH', tag }) })
-  const send = async (...events: readonly unknown[]) => (await server.expectOk('fitter', sendEvents, { body: { events: [...events] } })).outcomes
+  const send = async (...events: readonly unknown[]) =>
+    (await server.expectOk('fitter', sendEvents, { body: { events: [...events] } })).outcomes
   const state = async () => (await server.expectOk('fitter', showValve, { params: { tag } })).state
   return { ...server, valveId, send, state }
 }
@@ -23,7 +24,13 @@ describe('entries from the field', () => {
     await send(aReading({ valveId, takenAt: at('2026-05-01'), gapLeft: 7.4, gapRight: 6.6 }))
     expect((await state()).reserve).toBeCloseTo(3.6, 9)
     await send(aNip({ valveId, takenAt: at('2026-05-02'), turnsLeft: 0.5, turnsRight: 0.5 }))
-    expect(await state()).toMatchObject({ reserve: 2.725, gapLeft: 6.525, gapRight: 5.725, gapIsInferred: true, reserveLimitedBy: 'gap' })
+    expect(await state()).toMatchObject({
+      reserve: 2.725,
+      gapLeft: 6.525,
+      gapRight: 5.725,
+      gapIsInferred: true,
+      reserveLimitedBy: 'gap',
+    })
   })
 
   it('are judged alone: bad ones are refused with their faults, and their neighbours kept', async () => {
@@ -57,7 +64,10 @@ describe('entries from the field', () => {
     const { valveId, send, store } = await aServerWithValve()
     const reading = aReading({ valveId, takenAt: at('2026-05-01'), gapLeft: 7 })
     expect(await send(reading)).toMatchObject([{ outcome: 'accepted', position: 1 }])
-    expect(await send(reading, { ...reading, gapLeft: 8 })).toMatchObject([{ outcome: 'already', position: 1 }, { outcome: 'refused', problem: { code: 'event/id-reused' } }])
+    expect(await send(reading, { ...reading, gapLeft: 8 })).toMatchObject([
+      { outcome: 'already', position: 1 },
+      { outcome: 'refused', problem: { code: 'event/id-reused' } },
+    ])
     expect(await store.read.event.count()).toBe(1)
   })
 
@@ -65,12 +75,19 @@ describe('entries from the field', () => {
     const { valveId, send, expectOk, now } = await aServerWithValve()
     await send(aReading({ valveId, takenAt: '2026-04-01T10:00:00+02:00' }))
     const { timeline } = await expectOk('engineer', showValve, { params: { tag: 'BH-1' } })
-    expect(timeline[0]).toMatchObject({ event: { takenAt: '2026-04-01T10:00:00+02:00' }, receivedAt: now.toISOString(), by: 'The fitter' })
+    expect(timeline[0]).toMatchObject({
+      event: { takenAt: '2026-04-01T10:00:00+02:00' },
+      receivedAt: now.toISOString(),
+      by: 'The fitter',
+    })
   })
 
   it('are flagged and not refused when they are odd', async () => {
     const { valveId, send } = await aServerWithValve()
-    await send(aReading({ valveId, takenAt: at('2026-03-01'), gapLeft: 8, gapRight: 8 }), aNip({ valveId, takenAt: at('2026-03-02'), turnsLeft: 0.5, turnsRight: 0.5 }))
+    await send(
+      aReading({ valveId, takenAt: at('2026-03-01'), gapLeft: 8, gapRight: 8 }),
+      aNip({ valveId, takenAt: at('2026-03-02'), turnsLeft: 0.5, turnsRight: 0.5 }),
+    )
     const [odd] = await send(aReading({ valveId, takenAt: at('2026-03-03'), gapLeft: 3.1, gapRight: 7, stem: 'stiff' }))
     const codes = odd?.outcome === 'accepted' ? odd.findings.map((finding) => finding.code) : []
     expect(codes).toEqual(['reserve/turns-disagree-with-gap', 'reserve/stem-stiff', 'reserve/follower-tilts'])
@@ -78,9 +95,13 @@ describe('entries from the field', () => {
 
   it('say when a figure is unusual or the clock of the device is ahead', async () => {
     const { valveId, send } = await aServerWithValve()
-    const [outcome] = await send(aReading({ valveId, takenAt: '2026-05-04T09:30:00Z', gapLeft: 60, gapRight: 60, device: 'phone 3' }))
+    const [outcome] = await send(
+      aReading({ valveId, takenAt: '2026-05-04T09:30:00Z', gapLeft: 60, gapRight: 60, device: 'phone 3' }),
+    )
     const details = outcome?.outcome === 'accepted' ? outcome.findings.map((finding) => finding.detail) : []
-    expect(details).toEqual(expect.arrayContaining(['Gap 60 mm is unusual: 0 to 40 is usual', 'the clock of phone 3 is 30 minutes ahead']))
+    expect(details).toEqual(
+      expect.arrayContaining(['Gap 60 mm is unusual: 0 to 40 is usual', 'the clock of phone 3 is 30 minutes ahead']),
+    )
   })
 })
 
@@ -99,7 +120,16 @@ describe('a correction', () => {
   it('puts other figures in the place of the first ones', async () => {
     const { valveId, send, state } = await aServerWithValve()
     const reading = aReading({ valveId, takenAt: at('2026-05-01'), gapLeft: 70, gapRight: 7 })
-    await send(reading, aCorrection({ valveId, takenAt: at('2026-05-03'), corrects: reading.id, reason: 'a digit too many', replacement: { kind: 'reading.taken', takenAt: at('2026-05-01'), gapLeft: 7 as never, gapRight: 7 as never } }))
+    await send(
+      reading,
+      aCorrection({
+        valveId,
+        takenAt: at('2026-05-03'),
+        corrects: reading.id,
+        reason: 'a digit too many',
+        replacement: { kind: 'reading.taken', takenAt: at('2026-05-01'), gapLeft: 7 as never, gapRight: 7 as never },
+      }),
+    )
     expect(await state()).toMatchObject({ gapLeft: 7, gapRight: 7 })
   })
 })
@@ -114,7 +144,13 @@ function aHistory(valveId: string): FieldEvent[] {
     aLeak({ valveId, takenAt: at('2026-02-20'), leak: 'drip' }),
     wrong,
     aCorrection({ valveId, takenAt: at('2026-03-11'), corrects: wrong.id, replacement: null, reason: 'misread' }),
-    aCorrection({ valveId, takenAt: at('2026-03-12'), corrects: wrong.id, reason: 'read again', replacement: { kind: 'reading.taken', takenAt: at('2026-03-10'), gapLeft: 9 as never, gapRight: 9.5 as never } }),
+    aCorrection({
+      valveId,
+      takenAt: at('2026-03-12'),
+      corrects: wrong.id,
+      reason: 'read again',
+      replacement: { kind: 'reading.taken', takenAt: at('2026-03-10'), gapLeft: 9 as never, gapRight: 9.5 as never },
+    }),
     aMissedVisit({ valveId, takenAt: at('2026-03-20') }),
     aRingAdded({ valveId, takenAt: at('2026-04-01'), gapLeft: 14, gapRight: 14 }),
     aNip({ valveId, takenAt: at('2026-04-20'), turnsLeft: 1, turnsRight: 0.5 }),
@@ -122,7 +158,8 @@ function aHistory(valveId: string): FieldEvent[] {
 }
 
 async function afterArrival(server: TestServer, valveId: string, events: readonly FieldEvent[], batch: number): Promise<unknown> {
-  for (let from = 0; from < events.length; from += batch) await server.expectOk('fitter', sendEvents, { body: { events: events.slice(from, from + batch) } })
+  for (let from = 0; from < events.length; from += batch)
+    await server.expectOk('fitter', sendEvents, { body: { events: events.slice(from, from + batch) } })
   const { valveId: _, ...state } = (await server.store.read.valveState.findUnique({ where: { valveId } })) ?? {}
   return state
 }
@@ -139,11 +176,22 @@ it('the state follows the time taken: whatever order devices send in, they end i
   const expected = await afterArrival(server, first, aHistory(first), 10)
   expect(expected).toMatchObject({ gapLeftMm: 12.25, gapRightMm: 13.125, entryCount: 10 })
   await fc.assert(
-    fc.asyncProperty(fc.shuffledSubarray([...Array(10).keys()], { minLength: 10 }), fc.integer({ min: 1, max: 4 }), async (order, batch) => {
-      const valveId = await fresh()
-      const events = aHistory(valveId)
-      expect(await afterArrival(server, valveId, order.map((index) => events[index]!), batch)).toEqual(expected)
-    }),
+    fc.asyncProperty(
+      fc.shuffledSubarray([...Array(10).keys()], { minLength: 10 }),
+      fc.integer({ min: 1, max: 4 }),
+      async (order, batch) => {
+        const valveId = await fresh()
+        const events = aHistory(valveId)
+        expect(
+          await afterArrival(
+            server,
+            valveId,
+            order.map((index) => events[index]!),
+            batch,
+          ),
+        ).toEqual(expected)
+      },
+    ),
     { numRuns: 20, seed: 20260504 },
   )
   const differing = []
@@ -162,8 +210,14 @@ it('two phones sending at once give every entry its own place in the chain', asy
 it('a body over the limit, one that is not JSON and one of the wrong kind are refused in words', async () => {
   const { app, cookieOf, store } = await aServerWithValve()
   const headers = { cookie: cookieOf('fitter'), 'content-type': 'application/json' }
-  const post = async (payload: string | Buffer, contentType = 'application/json') => (await app.inject({ method: 'POST', url: '/api/events', payload, headers: { ...headers, 'content-type': contentType } })).json()
-  expect(await post(JSON.stringify({ events: ['x'.repeat(5 * 1024 * 1024)] }))).toMatchObject({ status: 413, code: 'request/too-large' })
+  const post = async (payload: string | Buffer, contentType = 'application/json') =>
+    (
+      await app.inject({ method: 'POST', url: '/api/events', payload, headers: { ...headers, 'content-type': contentType } })
+    ).json()
+  expect(await post(JSON.stringify({ events: ['x'.repeat(5 * 1024 * 1024)] }))).toMatchObject({
+    status: 413,
+    code: 'request/too-large',
+  })
   expect(await post('{"events":[NaN]}')).toMatchObject({ status: 400, code: 'request/malformed' })
   expect(await post(Buffer.from([0x7b, 0xff, 0xfe]))).toMatchObject({ status: 400, code: 'request/malformed' })
   expect(await post('<event/>', 'application/xml')).toMatchObject({ status: 415, code: 'request/unsupported' })

@@ -1,21 +1,33 @@
 import type { FieldEvent } from '@glandkeeper/contract/events'
 import { formatMillimetres as millimetres, formatTurns } from '@glandkeeper/units/format'
 
-type Body = Exclude<FieldEvent, { kind: 'fact.corrected' }> | NonNullable<Extract<FieldEvent, { kind: 'fact.corrected' }>['replacement']>
+type Body =
+  Exclude<FieldEvent, { kind: 'fact.corrected' }> | NonNullable<Extract<FieldEvent, { kind: 'fact.corrected' }>['replacement']>
 
 /** One entry as a person would tell it, with its figures. */
 export function entryInWords(event: FieldEvent): string {
   if (event.kind !== 'fact.corrected') return sentence(partsOf(event), event.note)
-  const instead = event.replacement === null ? 'taken back' : `corrected to: ${sentence(partsOf(event.replacement), event.replacement.note)}`
+  const instead =
+    event.replacement === null ? 'taken back' : `corrected to: ${sentence(partsOf(event.replacement), event.replacement.note)}`
   return `An earlier entry ${instead}${instead.endsWith('.') ? '' : '.'} Reason: ${event.reason}.`
 }
 
 function partsOf(body: Body): (string | false | undefined)[] {
   switch (body.kind) {
     case 'reading.taken':
-      return [`Gap ${gaps(body)}`, body.threadLeft !== undefined && `${millimetres(body.threadLeft)} of stud thread left`, leak(body.leak), stem(body.stem)]
+      return [
+        `Gap ${gaps(body)}`,
+        body.threadLeft !== undefined && `${millimetres(body.threadLeft)} of stud thread left`,
+        leak(body.leak),
+        stem(body.stem),
+      ]
     case 'gland.nipped':
-      return [turnsOf(body), body.leakBefore && `${body.leakBefore} before`, body.leakAfter && `${body.leakAfter} after`, stem(body.stem)]
+      return [
+        turnsOf(body),
+        body.leakBefore && `${body.leakBefore} before`,
+        body.leakAfter && `${body.leakAfter} after`,
+        stem(body.stem),
+      ]
     case 'leak.seen':
       return [
         body.leak === 'dry' ? 'Looked at, no leak seen' : `Leak seen: ${body.leak}`,
@@ -23,7 +35,12 @@ function partsOf(body: Body): (string | false | undefined)[] {
         body.screeningValue !== undefined && `screening value ${body.screeningValue} ppmv`,
       ]
     case 'packing.renewed':
-      return [`Repacked${body.rings === undefined ? '' : `: ${body.rings} rings`}${body.section === undefined ? '' : ` of ${millimetres(body.section)}`}`, familyOf(body.family), gapsAfter(body), provedOf(body.proved)]
+      return [
+        `Repacked${body.rings === undefined ? '' : `: ${body.rings} rings`}${body.section === undefined ? '' : ` of ${millimetres(body.section)}`}`,
+        familyOf(body.family),
+        gapsAfter(body),
+        provedOf(body.proved),
+      ]
     case 'ring.added':
       return [body.rings === 1 ? 'One ring added on top' : `${body.rings} rings added on top`, gapsAfter(body)]
     case 'visit.missed':
@@ -33,12 +50,17 @@ function partsOf(body: Body): (string | false | undefined)[] {
 
 function turnsOf({ turnsLeft, turnsRight }: Extract<Body, { kind: 'gland.nipped' }>): string {
   const same = turnsLeft === turnsRight
-  const words = same ? `${formatTurns(Math.abs(turnsLeft))} on each nut` : `${formatTurns(turnsLeft)} left, ${formatTurns(turnsRight)} right`
+  const words = same
+    ? `${formatTurns(Math.abs(turnsLeft))} on each nut`
+    : `${formatTurns(turnsLeft)} left, ${formatTurns(turnsRight)} right`
   return same && turnsLeft < 0 ? `Slackened ${words}` : `Taken up ${words}`
 }
 
 function gaps({ gapLeft, gapRight }: { gapLeft?: number | undefined; gapRight?: number | undefined }): string {
-  const sides = [gapLeft !== undefined && `${millimetres(gapLeft)} left`, gapRight !== undefined && `${millimetres(gapRight)} right`].filter(Boolean)
+  const sides = [
+    gapLeft !== undefined && `${millimetres(gapLeft)} left`,
+    gapRight !== undefined && `${millimetres(gapRight)} right`,
+  ].filter(Boolean)
   return sides.length === 0 ? 'not read' : sides.join(', ')
 }
 

@@ -15,7 +15,11 @@ export function factsOfRows(rows: readonly EventRow[]): { facts: DatedFact[]; co
     const dated = { id: row.id, takenAt: instant(row.takenAt.getTime()) }
     if (event.kind === 'fact.corrected') {
       const { corrects, replacement } = event
-      corrections.push({ ...dated, corrects, replacement: replacement && { takenAt: instantOf(replacement.takenAt), fact: factOf(replacement) } })
+      corrections.push({
+        ...dated,
+        corrects,
+        replacement: replacement && { takenAt: instantOf(replacement.takenAt), fact: factOf(replacement) },
+      })
     } else {
       facts.push({ ...dated, fact: factOf(event) })
     }
@@ -23,18 +27,39 @@ export function factsOfRows(rows: readonly EventRow[]): { facts: DatedFact[]; co
   return { facts, corrections }
 }
 
-type Body = Exclude<FieldEvent, { kind: 'fact.corrected' }> | NonNullable<Extract<FieldEvent, { kind: 'fact.corrected' }>['replacement']>
+type Body =
+  Exclude<FieldEvent, { kind: 'fact.corrected' }> | NonNullable<Extract<FieldEvent, { kind: 'fact.corrected' }>['replacement']>
 
 function factOf(event: Body): Fact {
   switch (event.kind) {
     case 'reading.taken':
-      return { kind: event.kind, gapLeft: event.gapLeft ?? null, gapRight: event.gapRight ?? null, threadLeft: event.threadLeft ?? null, stem: event.stem ?? null, leak: event.leak ?? null }
+      return {
+        kind: event.kind,
+        gapLeft: event.gapLeft ?? null,
+        gapRight: event.gapRight ?? null,
+        threadLeft: event.threadLeft ?? null,
+        stem: event.stem ?? null,
+        leak: event.leak ?? null,
+      }
     case 'gland.nipped':
-      return { kind: event.kind, turnsLeft: event.turnsLeft, turnsRight: event.turnsRight, stem: event.stem ?? null, leak: event.leakAfter ?? null }
+      return {
+        kind: event.kind,
+        turnsLeft: event.turnsLeft,
+        turnsRight: event.turnsRight,
+        stem: event.stem ?? null,
+        leak: event.leakAfter ?? null,
+      }
     case 'leak.seen':
       return { kind: event.kind, leak: event.leak }
     case 'packing.renewed':
-      return { kind: event.kind, gapLeft: event.gapLeft ?? null, gapRight: event.gapRight ?? null, family: event.family, rings: event.rings ?? null, proved: event.proved ?? null }
+      return {
+        kind: event.kind,
+        gapLeft: event.gapLeft ?? null,
+        gapRight: event.gapRight ?? null,
+        family: event.family,
+        rings: event.rings ?? null,
+        proved: event.proved ?? null,
+      }
     case 'ring.added':
       return { kind: event.kind, gapLeft: event.gapLeft ?? null, gapRight: event.gapRight ?? null }
     case 'visit.missed':

@@ -30,7 +30,9 @@ function inWords(finding: ReserveFinding): string {
     case 'reserve/slackened':
       return 'the gland was slackened'
     case 'reserve/pitch-unknown':
-      return finding.studThread === null ? 'the stud thread is not in the register, so turns cannot be counted as travel' : `${finding.studThread} is not a thread we know, so turns cannot be counted as travel`
+      return finding.studThread === null
+        ? 'the stud thread is not in the register, so turns cannot be counted as travel'
+        : `${finding.studThread} is not a thread we know, so turns cannot be counted as travel`
     case 'reserve/gap-unknown-after-packing':
       return 'no gap was read after packing: measure it'
     case 'reserve/stem-stiff':
@@ -50,7 +52,10 @@ export function eventFindings(event: FieldEvent, receivedAt: Date): Finding[] {
   }))
   const ahead = Date.parse(event.takenAt) - receivedAt.getTime()
   if (ahead > CLOCK_AHEAD_MILLISECONDS) {
-    findings.push({ code: 'event/clock-ahead', detail: `the clock of ${event.device} is ${Math.round(ahead / 60_000)} minutes ahead` })
+    findings.push({
+      code: 'event/clock-ahead',
+      detail: `the clock of ${event.device} is ${Math.round(ahead / 60_000)} minutes ahead`,
+    })
   }
   return findings
 }

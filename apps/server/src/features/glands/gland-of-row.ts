@@ -24,6 +24,14 @@ export function glandOfRow(row: ValveModel): GlandContract {
 }
 
 /** What the arithmetic needs of it. */
-export function glandForEngines({ boxBore, stemDiameter, boxDepth, noseLength, leastEngagement, keepClear, studThread }: GlandContract): Gland {
+export function glandForEngines({
+  boxBore,
+  stemDiameter,
+  boxDepth,
+  noseLength,
+  leastEngagement,
+  keepClear,
+  studThread,
+}: GlandContract): Gland {
   return { boxBore, stemDiameter, boxDepth, noseLength, leastEngagement, keepClear, studThread }
 }

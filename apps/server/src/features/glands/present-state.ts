@@ -35,7 +35,10 @@ export function presentState(row: ValveStateModel, asOf: AsOf): GlandState {
 }
 
 function standingOfRow(row: ValveStateModel, now: Date): Standing {
-  return standingOf({ reserve: row.reserveMm === null ? null : mm(row.reserveMm), runsOutAt: row.runsOutAt && instant(row.runsOutAt.getTime()) }, instant(now.getTime()))
+  return standingOf(
+    { reserve: row.reserveMm === null ? null : mm(row.reserveMm), runsOutAt: row.runsOutAt && instant(row.runsOutAt.getTime()) },
+    instant(now.getTime()),
+  )
 }
 
 function lineInWords(runsOutAt: Date | null, now: Date, day: (date: Date) => string): string {
@@ -45,7 +48,10 @@ function lineInWords(runsOutAt: Date | null, now: Date, day: (date: Date) => str
 
 function whyOf(row: ValveStateModel, standing: Standing, findings: GlandState['findings'], asOf: AsOf): string {
   const day = (date: Date) => format(new TZDate(date, asOf.timeZone), 'd MMM yyyy')
-  if (row.reserveMm === null) return row.entryCount === 0 ? 'nobody has entered anything yet: measure both gaps' : 'the gap is not known: measure both sides'
+  if (row.reserveMm === null)
+    return row.entryCount === 0
+      ? 'nobody has entered anything yet: measure both gaps'
+      : 'the gap is not known: measure both sides'
   const stands = findings.find((finding) => finding.code !== 'reserve/no-travel-left')?.detail
   if (standing === 'spent') {
     const where = row.reserveLimitedBy === 'thread' ? 'the nuts are at the end of their thread' : 'no travel left'

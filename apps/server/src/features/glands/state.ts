@@ -61,15 +61,26 @@ export async function rebuildState(write: Write, siteId: string, valveId: string
 
 /** New valves stand on the board before anybody has been there. */
 export async function writeEmptyStates(write: Write, valves: readonly ValveModel[]): Promise<void> {
-  await write.insertRows('valve_state', valves.map((valve) => ({ ...glandRecord(valve, []).state })))
+  await write.insertRows(
+    'valve_state',
+    valves.map((valve) => ({ ...glandRecord(valve, []).state })),
+  )
 }
 
 /** Every valve whose kept state is not the state its events make. Empty is what it should be. */
-export async function* statesThatDiffer(read: Read, siteId: string): AsyncGenerator<{ valveId: string; tag: string; fields: string[] }> {
+export async function* statesThatDiffer(
+  read: Read,
+  siteId: string,
+): AsyncGenerator<{ valveId: string; tag: string; fields: string[] }> {
   const PAGE = 200
   let after = ''
   for (;;) {
-    const valves = await read.valve.findMany({ where: { siteId, id: { gt: after } }, orderBy: { id: 'asc' }, take: PAGE, include: { state: true } })
+    const valves = await read.valve.findMany({
+      where: { siteId, id: { gt: after } },
+      orderBy: { id: 'asc' },
+      take: PAGE,
+      include: { state: true },
+    })
     for (const { state: kept, ...valve } of valves) {
       const events = await read.event.findMany({ where: { siteId, valveId: valve.id }, select: FOR_RECORD })
       const fields = differences(kept, glandRecord(valve, events).state)
@@ -82,7 +93,9 @@ export async function* statesThatDiffer(read: Read, siteId: string): AsyncGenera
 
 function differences(kept: ValveStateModel | null, made: ValveStateModel): string[] {
   if (kept === null) return ['(no state)']
-  return Object.entries(made).flatMap(([field, value]) => (JSON.stringify(value) === JSON.stringify(kept[field as keyof ValveStateModel]) ? [] : [field]))
+  return Object.entries(made).flatMap(([field, value]) =>
+    JSON.stringify(value) === JSON.stringify(kept[field as keyof ValveStateModel]) ? [] : [field],
+  )
 }
 
 function dateOf(moment: number | null): Date | null {

@@ -13,7 +13,10 @@ const WHY = 'why this row was not read'
 export function badRowsCsv(headings: readonly string[], rows: readonly BadRow[]): string {
   // A file of bad rows brought in again has the column of reasons already.
   const keep = headings.flatMap((heading, index) => (heading === WHY ? [] : [index]))
-  const lines = rows.map(({ raw, faults }) => [...keep.map((index) => withoutFormula(raw.cells[index] ?? '')), faults.map(reason).join('; ')])
+  const lines = rows.map(({ raw, faults }) => [
+    ...keep.map((index) => withoutFormula(raw.cells[index] ?? '')),
+    faults.map(reason).join('; '),
+  ])
   return stringify([[...keep.map((index) => headings[index] ?? ''), WHY], ...lines], { bom: true })
 }
 

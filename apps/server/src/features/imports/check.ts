@@ -9,7 +9,9 @@ import { type RawRow, rowsOf } from './read-file.ts'
 import { readHeadings, refuseUnclearColumns } from './read-headings.ts'
 
 /** The plans of one kind of file; the two are never mixed. */
-export type Judged = { readonly kind: 'valves'; readonly rows: readonly JudgedRow<ValvePlan>[] } | { readonly kind: 'history'; readonly rows: readonly JudgedRow<HistoryPlan>[] }
+export type Judged =
+  | { readonly kind: 'valves'; readonly rows: readonly JudgedRow<ValvePlan>[] }
+  | { readonly kind: 'history'; readonly rows: readonly JudgedRow<HistoryPlan>[] }
 
 export interface FileToRead {
   readonly kind: ImportKind
@@ -22,7 +24,12 @@ export interface FileToRead {
  * Reads a file and judges every row against the register, writing nothing.
  * First the columns as they are read, then portions of judged rows.
  */
-export async function* judgeFile(read: Read, site: { readonly id: string; readonly timeZone: string }, file: FileToRead, now: Date): AsyncGenerator<{ columns: ColumnReading[] } | Judged> {
+export async function* judgeFile(
+  read: Read,
+  site: { readonly id: string; readonly timeZone: string },
+  file: FileToRead,
+  now: Date,
+): AsyncGenerator<{ columns: ColumnReading[] } | Judged> {
   let context: JudgeContext | null = null
   for await (const portion of rowsOf(file.content)) {
     let rows: readonly RawRow[] = portion
@@ -35,7 +42,9 @@ export async function* judgeFile(read: Read, site: { readonly id: string; readon
       rows = portion.slice(1)
     }
     if (rows.length === 0) continue
-    yield file.kind === 'valves' ? { kind: 'valves', rows: await judgeValves(context, rows) } : { kind: 'history', rows: await judgeHistory(context, rows) }
+    yield file.kind === 'valves'
+      ? { kind: 'valves', rows: await judgeValves(context, rows) }
+      : { kind: 'history', rows: await judgeHistory(context, rows) }
   }
   if (context === null) throw new Refusal('import/not-readable', 'the file is empty')
 }

@@ -1,4 +1,13 @@
-import { applyImport, badRowsOfImport, cancelImport, type ImportKind, type ImportRun, mapImport, showImport, startImport } from '@glandkeeper/contract/imports'
+import {
+  applyImport,
+  badRowsOfImport,
+  cancelImport,
+  type ImportKind,
+  type ImportRun,
+  mapImport,
+  showImport,
+  startImport,
+} from '@glandkeeper/contract/imports'
 import { showBoard } from '@glandkeeper/contract/board'
 import { showValve } from '@glandkeeper/contract/valves'
 import { historyCsv, valvesCsv } from '@glandkeeper/fixtures/demo-plant/csv'
@@ -22,17 +31,24 @@ async function applied(server: TestServer, run: ImportRun, mode: 'whole file' | 
   return server.expectOk('planner', showImport, { params: { importId: run.importId } })
 }
 
-const badRows = (server: TestServer, run: ImportRun) => server.expectOk('planner', badRowsOfImport, { params: { importId: run.importId } })
-const brought = async (server: TestServer, kind: ImportKind, file: string) => applied(server, await checked(server, kind, file), 'whole file')
+const badRows = (server: TestServer, run: ImportRun) =>
+  server.expectOk('planner', badRowsOfImport, { params: { importId: run.importId } })
+const brought = async (server: TestServer, kind: ImportKind, file: string) =>
+  applied(server, await checked(server, kind, file), 'whole file')
 
-const list = (...rows: string[]) => ['Tag,Area,Service,Phase,Box bore (in),Stem diameter [mm],Stud thread,Temp [°F],Remark', ...rows].join('\n')
+const list = (...rows: string[]) =>
+  ['Tag,Area,Service,Phase,Box bore (in),Stem diameter [mm],Stud thread,Temp [°F],Remark', ...rows].join('\n')
 
 describe('a list of valves', () => {
   it('is read by its headings, with inches and Fahrenheit by the units they name', async () => {
     const server = await aServer()
     const run = await checked(server, 'valves', list('BH-1,BH,steam,steam,1 3/4,28.575,m12 x 1.75,212,old'))
     expect(run).toMatchObject({ step: 'checked', rowCount: 1, goodCount: 1, badCount: 0 })
-    expect(run.columns.filter((column) => column.unit !== null).map(({ field, unit }) => [field, unit])).toEqual([['boxBore', 'in'], ['stemDiameter', 'mm'], ['temperature', '°F']])
+    expect(run.columns.filter((column) => column.unit !== null).map(({ field, unit }) => [field, unit])).toEqual([
+      ['boxBore', 'in'],
+      ['stemDiameter', 'mm'],
+      ['temperature', '°F'],
+    ])
     expect(run.columns.at(-1)).toEqual({ heading: 'Remark', field: null, unit: null })
     expect(await applied(server, run, 'whole file')).toMatchObject({ step: 'done', doneCount: 1, alreadyCount: 0 })
     const { valve } = await server.expectOk('fitter', showValve, { params: { tag: 'BH-1' } })
@@ -41,7 +57,13 @@ describe('a list of valves', () => {
 
   it('names every fault by row and column, writes nothing as a whole, and gives the bad rows back with reasons', async () => {
     const server = await aServer()
-    const file = list('BH-1,BH,steam,steam,1.75,28,M12,180,', 'BH-2,BH,steam,plasma,1.75,28,M12,180,', 'BH-3,BH,steam,steam,1,28,M12,NaN,', '=1+2,BH,steam,steam,1.75,28,M12,180,', 'BH-1,BH,steam,steam,1.75,28,M12,180,')
+    const file = list(
+      'BH-1,BH,steam,steam,1.75,28,M12,180,',
+      'BH-2,BH,steam,plasma,1.75,28,M12,180,',
+      'BH-3,BH,steam,steam,1,28,M12,NaN,',
+      '=1+2,BH,steam,steam,1.75,28,M12,180,',
+      'BH-1,BH,steam,steam,1.75,28,M12,180,',
+    )
     const run = await checked(server, 'valves', file)
     expect(run).toMatchObject({ rowCount: 5, goodCount: 1, badCount: 4 })
     expect(run.faults.map(({ row, column, detail }) => [row, column, detail])).toEqual([
@@ -51,7 +73,9 @@ describe('a list of valves', () => {
       [5, 'Tag', 'a formula is not read: save the file with values only'],
       [6, 'tag', 'this tag is in row 2 already'],
     ])
-    expect(await server.call('planner', applyImport, { params: { importId: run.importId }, body: { mode: 'whole file' } })).toMatchObject({ status: 409, problem: { code: 'import/has-faults' } })
+    expect(
+      await server.call('planner', applyImport, { params: { importId: run.importId }, body: { mode: 'whole file' } }),
+    ).toMatchObject({ status: 409, problem: { code: 'import/has-faults' } })
     expect(await server.store.read.valve.count()).toBe(0)
 
     expect(await applied(server, run, 'good rows')).toMatchObject({ step: 'done', doneCount: 1, badCount: 4 })
@@ -92,7 +116,10 @@ describe('a list of valves', () => {
     const columns = run.columns.map((column) => (column.heading === 'what we call it' ? { ...column, field: 'tag' } : column))
     await server.expectOk('planner', mapImport, { params: { importId: run.importId }, body: { columns } })
     await server.imports.idle()
-    expect(await server.expectOk('planner', showImport, { params: { importId: run.importId } })).toMatchObject({ step: 'checked', goodCount: 1 })
+    expect(await server.expectOk('planner', showImport, { params: { importId: run.importId } })).toMatchObject({
+      step: 'checked',
+      goodCount: 1,
+    })
   })
 })
 
@@ -102,7 +129,8 @@ describe('a history', () => {
   it('becomes entries that make the state, and is the same entries when brought in again', async () => {
     const server = await aServer()
     await brought(server, 'valves', valves)
-    const history = 'tag;when;what;gap left [mm];gap right [mm];turns;leak;by\nBH-1;2026-03-01;reading;9,5;9;;dry;M. Farrow\nBH-1;2026-03-02 14:30;nip;;;0,5;;\nBH-1;2026-03-02 14:30;nip;;;0,5;;'
+    const history =
+      'tag;when;what;gap left [mm];gap right [mm];turns;leak;by\nBH-1;2026-03-01;reading;9,5;9;;dry;M. Farrow\nBH-1;2026-03-02 14:30;nip;;;0,5;;\nBH-1;2026-03-02 14:30;nip;;;0,5;;'
     expect(await brought(server, 'history', history)).toMatchObject({ step: 'done', doneCount: 3, alreadyCount: 0 })
     expect(await brought(server, 'history', history)).toMatchObject({ step: 'done', doneCount: 3, alreadyCount: 3 })
     const { state, timeline } = await server.expectOk('engineer', showValve, { params: { tag: 'BH-1' } })
@@ -117,17 +145,28 @@ describe('a history', () => {
     const run = await checked(
       server,
       'history',
-      ['tag,date,what,gap left,gap right,turns', 'BH-1,2026-03-01,reading,8,9,', 'BH-9,2026-03-02,reading,8,9,', 'BH-1,31/03/2026,reading,8,9,', 'BH-1,2099-01-01,reading,8,9,', 'BH-1,2026-02-31,reading,8,9,', 'BH-1,2026-03-03,nip,7,,0.5', 'BH-1,2026-03-03,reading,,,'].join('\n'),
+      [
+        'tag,date,what,gap left,gap right,turns',
+        'BH-1,2026-03-01,reading,8,9,',
+        'BH-9,2026-03-02,reading,8,9,',
+        'BH-1,31/03/2026,reading,8,9,',
+        'BH-1,2099-01-01,reading,8,9,',
+        'BH-1,2026-02-31,reading,8,9,',
+        'BH-1,2026-03-03,nip,7,,0.5',
+        'BH-1,2026-03-03,reading,,,',
+      ].join('\n'),
     )
-    expect(run.faults.map(({ row, column, detail }) => [row, column, detail])).toEqual([
-      [3, 'tag', 'no valve BH-9 is in the register'],
-      [4, 'date', 'write the date as 2026-05-04, or 2026-05-04 14:30'],
-      [5, 'date', '2099-01-01T12:00:00.000Z has not come yet'],
-      [6, 'date', 'no such date'],
-      [7, 'gap left', 'does not belong to this kind of entry'],
-      [8, 'gap left', 'read at least one side'],
-      [2, '', 'an entry of this kind and time is in the register with other values: correct it on the page of the valve'],
-    ].toSorted((a, b) => Number(a[0]) - Number(b[0])))
+    expect(run.faults.map(({ row, column, detail }) => [row, column, detail])).toEqual(
+      [
+        [3, 'tag', 'no valve BH-9 is in the register'],
+        [4, 'date', 'write the date as 2026-05-04, or 2026-05-04 14:30'],
+        [5, 'date', '2099-01-01T12:00:00.000Z has not come yet'],
+        [6, 'date', 'no such date'],
+        [7, 'gap left', 'does not belong to this kind of entry'],
+        [8, 'gap left', 'read at least one side'],
+        [2, '', 'an entry of this kind and time is in the register with other values: correct it on the page of the valve'],
+      ].toSorted((a, b) => Number(a[0]) - Number(b[0])),
+    )
   })
 })
 
@@ -147,7 +186,11 @@ describe('a file that is no table', () => {
     ['not UTF-8', new Uint8Array([0x74, 0x61, 0x67, 0x0a, 0xff, 0xfe, 0x41]), 'the file is not UTF-8: save it as "CSV UTF-8"'],
     ['empty', '', 'the file is empty'],
     ['a quote that never ends', 'tag,area,service,phase\n"BH-1,BH,steam,steam', 'opening quote at line 2'],
-    ['two columns of one meaning', 'tag,valve tag,area,service,phase\nA,A,BH,steam,steam', 'two columns are read as tag: choose one'],
+    [
+      'two columns of one meaning',
+      'tag,valve tag,area,service,phase\nA,A,BH,steam,steam',
+      'two columns are read as tag: choose one',
+    ],
   ])('%s is said to be so', async (_, file, detail) => {
     const server = await aServer()
     const run = await checked(server, 'valves', file)
@@ -168,11 +211,21 @@ describe('a stop in the middle', () => {
     await server.imports.stop()
     const written = await server.store.read.event.count()
     expect(written).toBeLessThan(2000)
-    const { imports } = await buildApp({ store: server.store, clock: () => server.now, secret: 's'.repeat(40), logLevel: 'silent', pages: null })
+    const { imports } = await buildApp({
+      store: server.store,
+      clock: () => server.now,
+      secret: 's'.repeat(40),
+      logLevel: 'silent',
+      pages: null,
+    })
     await imports.resume()
     await imports.idle()
     expect(await server.store.read.event.count()).toBe(2000)
-    expect(await server.expectOk('planner', showImport, { params: { importId: run.importId } })).toMatchObject({ step: 'done', doneCount: 2000, alreadyCount: written })
+    expect(await server.expectOk('planner', showImport, { params: { importId: run.importId } })).toMatchObject({
+      step: 'done',
+      doneCount: 2000,
+      alreadyCount: written,
+    })
   })
 
   it('by a person leaves whole rows, and says how many', async () => {
@@ -184,7 +237,11 @@ describe('a stop in the middle', () => {
     await server.imports.idle()
     const after = await server.expectOk('planner', showImport, { params: { importId: run.importId } })
     const valves = await server.store.read.valve.count()
-    expect(after).toMatchObject({ step: 'cancelled', doneCount: valves, detail: `${valves} rows were written; bring the same file in again to go on` })
+    expect(after).toMatchObject({
+      step: 'cancelled',
+      doneCount: valves,
+      detail: `${valves} rows were written; bring the same file in again to go on`,
+    })
     expect(valves).toBeLessThan(3000)
   })
 })

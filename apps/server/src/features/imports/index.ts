@@ -1,5 +1,15 @@
 import type { FastifyInstance } from 'fastify'
-import { applyImport, badRowsOfImport, cancelImport, type ImportRun, type ImportKind, listImports, mapImport, showImport, startImport } from '@glandkeeper/contract/imports'
+import {
+  applyImport,
+  badRowsOfImport,
+  cancelImport,
+  type ImportRun,
+  type ImportKind,
+  listImports,
+  mapImport,
+  showImport,
+  startImport,
+} from '@glandkeeper/contract/imports'
 import type { SignedIn } from '../../platform/auth.ts'
 import { newId } from '../../platform/ids.ts'
 import { Refusal } from '../../platform/problem.ts'
@@ -36,7 +46,8 @@ export function importRoutes(app: FastifyInstance, platform: Platform, runs: Imp
   route(app, platform, applyImport, async ({ params, body, me }) => {
     const run = await shown(me, params.importId)
     refuseUnless(run, ['checked'])
-    if (body.mode === 'whole file' && run.badCount > 0) throw new Refusal('import/has-faults', `${run.badCount} of ${run.rowCount} rows have faults; nothing was written`)
+    if (body.mode === 'whole file' && run.badCount > 0)
+      throw new Refusal('import/has-faults', `${run.badCount} of ${run.rowCount} rows have faults; nothing was written`)
     await setStep(store, run, { step: 'writing', mode: body.mode })
     runs.write(run.importId)
     return shown(me, run.importId)
@@ -59,16 +70,38 @@ export function importRoutes(app: FastifyInstance, platform: Platform, runs: Imp
   })
 }
 
-async function keepFile(store: Store, me: SignedIn, { kind, fileName }: { kind: ImportKind; fileName: string }, content: Uint8Array, now: Date): Promise<string> {
+async function keepFile(
+  store: Store,
+  me: SignedIn,
+  { kind, fileName }: { kind: ImportKind; fileName: string },
+  content: Uint8Array,
+  now: Date,
+): Promise<string> {
   const id = newId()
-  const data = { id, siteId: me.siteId, personId: me.personId, kind, fileName, content: Buffer.from(content), columns: '[]', step: 'checking', startedAt: now }
+  const data = {
+    id,
+    siteId: me.siteId,
+    personId: me.personId,
+    kind,
+    fileName,
+    content: Buffer.from(content),
+    columns: '[]',
+    step: 'checking',
+    startedAt: now,
+  }
   await store.write((write) => write.importRun.create({ data }))
   return id
 }
 
-async function setStep(store: Store, run: ImportRun, data: { step: string; mode?: string; columns?: string; detail?: string }): Promise<void> {
+async function setStep(
+  store: Store,
+  run: ImportRun,
+  data: { step: string; mode?: string; columns?: string; detail?: string },
+): Promise<void> {
   // Only from the step that was seen: of two people who press the button one is told.
-  const { count } = await store.write((write) => write.importRun.updateMany({ where: { id: run.importId, step: run.step }, data }))
+  const { count } = await store.write((write) =>
+    write.importRun.updateMany({ where: { id: run.importId, step: run.step }, data }),
+  )
   if (count === 0) throw new Refusal('import/not-ready', 'somebody else moved this import on')
 }
 

@@ -27,11 +27,19 @@ const ofEveryKind = new Set(['tag', 'takenAt', 'kind', 'takenBy', 'note'])
 export async function judgeHistory(context: JudgeContext, rows: readonly RawRow[]): Promise<JudgedRow<HistoryPlan>[]> {
   const read = rows.map((raw) => readRow('history', context, raw))
   const tags = [...new Set(read.map((row) => String(row.given['tag'] ?? '')))]
-  const valves = await context.read.valve.findMany({ where: { siteId: context.siteId, tag: { in: tags } }, select: { id: true, tag: true } })
+  const valves = await context.read.valve.findMany({
+    where: { siteId: context.siteId, tag: { in: tags } },
+    select: { id: true, tag: true },
+  })
   const byTag = new Map(valves.map((valve) => [valve.tag, valve.id]))
   const judged = read.map((row) => judgeEntry(context, row, byTag))
   const ids = judged.flatMap((row) => row.plan?.event.id ?? [])
-  const known = new Map((await context.read.event.findMany({ where: { id: { in: ids } }, select: { id: true, body: true } })).map((row) => [row.id, row.body]))
+  const known = new Map(
+    (await context.read.event.findMany({ where: { id: { in: ids } }, select: { id: true, body: true } })).map((row) => [
+      row.id,
+      row.body,
+    ]),
+  )
   return judged.map((row) => comparedWith(row, row.plan ? known.get(row.plan.event.id) : undefined))
 }
 
@@ -39,7 +47,8 @@ function judgeEntry(context: JudgeContext, row: ReadRow, valves: ReadonlyMap<str
   const faults: RowFault[] = [...row.faults]
   const kind = String(row.given['kind'] ?? '')
   const tag = String(row.given['tag'] ?? '')
-  const fault = (field: string, detail: string) => faults.push(...faultsByColumn('history', context.columns, row.raw, [{ pointer: `#/${field}`, detail }]))
+  const fault = (field: string, detail: string) =>
+    faults.push(...faultsByColumn('history', context.columns, row.raw, [{ pointer: `#/${field}`, detail }]))
   const valveId = valves.get(tag)
   if (tag !== '' && valveId === undefined) fault('tag', `no valve ${tag} is in the register`)
   const fields = fieldsOfKind[kind]
@@ -47,7 +56,11 @@ function judgeEntry(context: JudgeContext, row: ReadRow, valves: ReadonlyMap<str
   for (const field of strange) fault(field, 'does not belong to this kind of entry')
   if (faults.length > 0 || valveId === undefined) return { raw: row.raw, faults, plan: null }
   try {
-    return { raw: row.raw, faults, plan: { event: understand(asEvent(context, row, valveId, kind), context.now), unchanged: false } }
+    return {
+      raw: row.raw,
+      faults,
+      plan: { event: understand(asEvent(context, row, valveId, kind), context.now), unchanged: false },
+    }
   } catch (error) {
     if (!(error instanceof Refusal)) throw error
     const named = error.errors ?? [{ pointer: '#/kind', detail: error.detail ?? error.code }]

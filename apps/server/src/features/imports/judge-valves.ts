@@ -49,7 +49,10 @@ const untoldGland = {
 export async function judgeValves(context: JudgeContext, rows: readonly RawRow[]): Promise<JudgedRow<ValvePlan>[]> {
   const read = rows.map((raw) => readRow('valves', context, raw))
   const tags = [...new Set(read.map((row) => String(row.given['tag'] ?? '')))]
-  const known = await context.read.valve.findMany({ where: { siteId: context.siteId, tag: { in: tags } }, include: { area: true } })
+  const known = await context.read.valve.findMany({
+    where: { siteId: context.siteId, tag: { in: tags } },
+    include: { area: true },
+  })
   const byTag = new Map(known.map((row) => [row.tag, { valveId: row.id, revision: row.revision, input: presentInput(row) }]))
   return read.map((row) => judgeValve(context, row, byTag.get(String(row.given['tag'])) ?? null))
 }
@@ -69,7 +72,11 @@ function judgeValve(context: JudgeContext, row: ReadRow, existing: ValvePlan['ex
   const input = parsed.data
   const unchanged = existing !== null && canonicalJson(existing.input) === canonicalJson(input)
   const areaName = row.given['areaName']
-  return { raw: row.raw, faults, plan: { input, existing, unchanged, areaName: areaName === undefined ? null : String(areaName) } }
+  return {
+    raw: row.raw,
+    faults,
+    plan: { input, existing, unchanged, areaName: areaName === undefined ? null : String(areaName) },
+  }
 }
 
 function asValve({ given, raw }: ReadRow, existing: ValveInput | undefined): Record<string, unknown> {

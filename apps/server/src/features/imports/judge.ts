@@ -33,7 +33,12 @@ export function readRow(kind: ImportKind, context: Pick<JudgeContext, 'columns' 
   const given: Record<string, string | number | boolean> = {}
   const faults: RowFault[] = []
   if (raw.cells.length > context.columns.length) {
-    faults.push({ row: raw.row, column: '', value: '', detail: `has ${raw.cells.length} cells, the headings have ${context.columns.length}` })
+    faults.push({
+      row: raw.row,
+      column: '',
+      value: '',
+      detail: `has ${raw.cells.length} cells, the headings have ${context.columns.length}`,
+    })
   }
   context.columns.forEach((reading, index) => {
     const column = reading.field === null ? undefined : columnOf(kind, reading.field)
@@ -48,10 +53,20 @@ export function readRow(kind: ImportKind, context: Pick<JudgeContext, 'columns' 
 }
 
 /** Faults of the contract, at the column each belongs to. Two of one place are one. */
-export function faultsByColumn(kind: ImportKind, columns: readonly ColumnReading[], raw: RawRow, faults: readonly Fault[]): RowFault[] {
+export function faultsByColumn(
+  kind: ImportKind,
+  columns: readonly ColumnReading[],
+  raw: RawRow,
+  faults: readonly Fault[],
+): RowFault[] {
   return faults.map(({ pointer, detail }) => {
     const field = pointer.split('/').at(-1) ?? ''
     const index = columns.findIndex((reading) => reading.field === field)
-    return { row: raw.row, column: columns[index]?.heading ?? columnOf(kind, field)?.name ?? field, value: raw.cells[index] ?? '', detail }
+    return {
+      row: raw.row,
+      column: columns[index]?.heading ?? columnOf(kind, field)?.name ?? field,
+      value: raw.cells[index] ?? '',
+      detail,
+    }
   })
 }

@@ -4,7 +4,10 @@ import { Refusal } from '../../platform/problem.ts'
 import type { Read } from '../../platform/store.ts'
 
 /** Everything but the file itself and its bad rows, which are large. */
-const shown = { omit: { content: true, badRows: true }, include: { person: { select: { name: true } } } } satisfies Prisma.ImportRunDefaultArgs
+const shown = {
+  omit: { content: true, badRows: true },
+  include: { person: { select: { name: true } } },
+} satisfies Prisma.ImportRunDefaultArgs
 type Row = Prisma.ImportRunGetPayload<typeof shown>
 
 const LISTED = 50
@@ -21,7 +24,23 @@ export async function importWithId(read: Read, siteId: string, importId: string)
 }
 
 function presentImport(row: Row): ImportRun {
-  const { id, person, kind, step, startedAt, columns, faults, fileName, rowCount, goodCount, badCount, doneCount, alreadyCount, faultCount, detail } = row
+  const {
+    id,
+    person,
+    kind,
+    step,
+    startedAt,
+    columns,
+    faults,
+    fileName,
+    rowCount,
+    goodCount,
+    badCount,
+    doneCount,
+    alreadyCount,
+    faultCount,
+    detail,
+  } = row
   return {
     importId: id,
     kind: kind as ImportRun['kind'],

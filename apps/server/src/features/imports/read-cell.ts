@@ -52,7 +52,9 @@ function kindOfEntry(cell: string): CellReading {
 function momentOf(cell: string, timeZone: string): CellReading {
   const parts = /^(\d{4})-(\d{2})-(\d{2})(?:[T ](\d{2}):(\d{2})(?::(\d{2})(?:\.\d+)?)?\s*(Z|[+-]\d{2}:?\d{2})?)?$/.exec(cell)
   if (!parts) return { fault: 'write the date as 2026-05-04, or 2026-05-04 14:30' }
-  const [year, month, day, hour, minute, second] = parts.slice(1, 7).map((part) => (part === undefined ? undefined : Number(part)))
+  const [year, month, day, hour, minute, second] = parts
+    .slice(1, 7)
+    .map((part) => (part === undefined ? undefined : Number(part)))
   const offset = parts[7]
   if (offset !== undefined) {
     const moment = new Date(cell.replace(' ', 'T').replace(/\s+/, ''))
@@ -68,7 +70,8 @@ function quantityOf(cell: string, unit: string, into: string): CellReading {
   const number = numberOf(cell, unit === 'in')
   if (number === null) return { fault: 'not a number' }
   if (unit === into) return { value: number }
-  if (headingUnits[unit.toLowerCase()]?.into !== into) return { fault: `the heading gives the unit "${unit}", which is not read here` }
+  if (headingUnits[unit.toLowerCase()]?.into !== into)
+    return { fault: `the heading gives the unit "${unit}", which is not read here` }
   switch (unit) {
     case 'in':
       return { value: rounded(number * MILLIMETRES_PER_INCH) }

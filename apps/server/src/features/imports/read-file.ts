@@ -27,7 +27,9 @@ function textOf(content: Uint8Array): string {
  */
 export async function* rowsOf(content: Uint8Array): AsyncGenerator<RawRow[]> {
   const text = textOf(content)
-  const parser = Readable.from(slices(text)).pipe(parse({ delimiter: delimiterOf(text), relax_column_count: true, relax_quotes: false, skip_empty_lines: false, trim: true }))
+  const parser = Readable.from(slices(text)).pipe(
+    parse({ delimiter: delimiterOf(text), relax_column_count: true, relax_quotes: false, skip_empty_lines: false, trim: true }),
+  )
   let portion: RawRow[] = []
   let row = 0
   try {

@@ -3,7 +3,11 @@ import type { ColumnReading, ImportKind } from '@glandkeeper/contract/imports'
 import { Refusal } from '../../platform/problem.ts'
 
 /** How each column of a file is read: as a person has said, or else by its heading. */
-export function readHeadings(kind: ImportKind, headings: readonly string[], said: readonly ColumnReading[] = []): ColumnReading[] {
+export function readHeadings(
+  kind: ImportKind,
+  headings: readonly string[],
+  said: readonly ColumnReading[] = [],
+): ColumnReading[] {
   return headings.map((heading) => said.find((reading) => reading.heading === heading) ?? readingOf(kind, heading))
 }
 
@@ -11,9 +15,11 @@ export function readHeadings(kind: ImportKind, headings: readonly string[], said
 export function refuseUnclearColumns(kind: ImportKind, columns: readonly ColumnReading[]): void {
   const fields = columns.flatMap((column) => column.field ?? [])
   const twice = fields.find((field, index) => fields.indexOf(field) !== index)
-  if (twice !== undefined) throw new Refusal('import/not-readable', `two columns are read as ${columnOf(kind, twice)?.name ?? twice}: choose one`)
+  if (twice !== undefined)
+    throw new Refusal('import/not-readable', `two columns are read as ${columnOf(kind, twice)?.name ?? twice}: choose one`)
   const missing = importColumns[kind].filter((column) => column.required && !fields.includes(column.field))
-  if (missing.length > 0) throw new Refusal('import/not-readable', `no column is read as: ${missing.map((column) => column.name).join(', ')}`)
+  if (missing.length > 0)
+    throw new Refusal('import/not-readable', `no column is read as: ${missing.map((column) => column.name).join(', ')}`)
 }
 
 export function columnOf(kind: ImportKind, field: string): ImportColumn | undefined {
@@ -22,7 +28,9 @@ export function columnOf(kind: ImportKind, field: string): ImportColumn | undefi
 
 function readingOf(kind: ImportKind, heading: string): ColumnReading {
   const { name, unit } = partsOf(heading)
-  const column = importColumns[kind].find((candidate) => [candidate.name, ...candidate.alsoCalled].some((known) => folded(known) === name))
+  const column = importColumns[kind].find((candidate) =>
+    [candidate.name, ...candidate.alsoCalled].some((known) => folded(known) === name),
+  )
   if (!column) return { heading, field: null, unit: null }
   if (column.reads.as !== 'quantity') return { heading, field: column.field, unit: null }
   const named = unit === null ? undefined : headingUnits[unit]
@@ -40,5 +48,8 @@ function partsOf(heading: string): { name: string; unit: string | null } {
 }
 
 function folded(heading: string): string {
-  return heading.toLowerCase().replaceAll(/[^a-z0-9]+/g, ' ').trim()
+  return heading
+    .toLowerCase()
+    .replaceAll(/[^a-z0-9]+/g, ' ')
+    .trim()
 }

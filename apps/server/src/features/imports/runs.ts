@@ -43,7 +43,11 @@ export class ImportRuns {
 
   /** Goes on with what a stop or a power cut left unfinished. Rows written already are found and not written twice. */
   async resume(): Promise<void> {
-    const unfinished = await this.#store.read.importRun.findMany({ where: { step: { in: ['checking', 'writing'] } }, orderBy: { startedAt: 'asc' }, select: { id: true, step: true } })
+    const unfinished = await this.#store.read.importRun.findMany({
+      where: { step: { in: ['checking', 'writing'] } },
+      orderBy: { startedAt: 'asc' },
+      select: { id: true, step: true },
+    })
     for (const { id, step } of unfinished) this.#after(id, () => (step === 'checking' ? this.#check(id) : this.#write(id)))
   }
 
@@ -63,7 +67,11 @@ export class ImportRuns {
       const refusal = refusalFor(error)
       if (!refusal) this.#log.error(error)
       const unreadable = refusal?.code === 'import/not-readable'
-      await this.#note(importId, { step: unreadable ? 'unreadable' : 'failed', detail: refusal?.detail ?? refusal?.code ?? 'an unexpected fault; the log of the server has it', finishedAt: this.#clock() })
+      await this.#note(importId, {
+        step: unreadable ? 'unreadable' : 'failed',
+        detail: refusal?.detail ?? refusal?.code ?? 'an unexpected fault; the log of the server has it',
+        finishedAt: this.#clock(),
+      })
     })
   }
 
@@ -81,7 +89,12 @@ export class ImportRuns {
         await this.#noteSometimes(importId, tally.rowCount, countsOf(tally))
       }
     }
-    const badRows = Buffer.from(badRowsCsv(columns.map((column) => column.heading), tally.badRows))
+    const badRows = Buffer.from(
+      badRowsCsv(
+        columns.map((column) => column.heading),
+        tally.badRows,
+      ),
+    )
     await this.#note(run.id, { ...countsOf(tally), faults: JSON.stringify(tally.faults), badRows, step: 'checked', detail: '' })
   }
 
@@ -93,11 +106,15 @@ export class ImportRuns {
     let columns: ColumnReading[] = []
     let done = 0
     let already = 0
-    const stopped = async () => this.#stopping || (await this.#isCancelled(importId, `${done} rows were written; bring the same file in again to go on`))
+    const stopped = async () =>
+      this.#stopping || (await this.#isCancelled(importId, `${done} rows were written; bring the same file in again to go on`))
     const portion = async (rows: number, unchanged: number, work: Parameters<Store['write']>[0]) => {
       await this.#store.write(async (write) => {
         await work(write)
-        await write.importRun.update({ where: { id: importId }, data: { doneCount: done + rows, alreadyCount: already + unchanged } })
+        await write.importRun.update({
+          where: { id: importId },
+          data: { doneCount: done + rows, alreadyCount: already + unchanged },
+        })
       })
       done += rows
       already += unchanged
@@ -110,21 +127,42 @@ export class ImportRuns {
         if (step.kind === 'history') history.push(...step.rows.flatMap((row) => row.plan ?? []))
         else {
           const plans = step.rows.flatMap((row) => row.plan ?? [])
-          await portion(plans.length, plans.filter((plan) => plan.unchanged).length, (write) => writeValves(write, by, plans, this.#clock()))
+          await portion(plans.length, plans.filter((plan) => plan.unchanged).length, (write) =>
+            writeValves(write, by, plans, this.#clock()),
+          )
         }
       }
     }
     for (const plans of wholeValves(history)) {
       if (await stopped()) return
-      await portion(plans.length, plans.filter((plan) => plan.unchanged).length, (write) => writeHistory(write, by, plans, this.#clock()))
+      await portion(plans.length, plans.filter((plan) => plan.unchanged).length, (write) =>
+        writeHistory(write, by, plans, this.#clock()),
+      )
     }
-    const badRows = Buffer.from(badRowsCsv(columns.map((column) => column.heading), tally.badRows))
-    await this.#note(importId, { ...countsOf(tally), doneCount: done, alreadyCount: already, faults: JSON.stringify(tally.faults), badRows, step: 'done', finishedAt: this.#clock() })
+    const badRows = Buffer.from(
+      badRowsCsv(
+        columns.map((column) => column.heading),
+        tally.badRows,
+      ),
+    )
+    await this.#note(importId, {
+      ...countsOf(tally),
+      doneCount: done,
+      alreadyCount: already,
+      faults: JSON.stringify(tally.faults),
+      badRows,
+      step: 'done',
+      finishedAt: this.#clock(),
+    })
   }
 
   async #load(importId: string) {
     const run = await this.#store.read.importRun.findUniqueOrThrow({ where: { id: importId }, include: { site: true } })
-    const file: FileToRead = { kind: run.kind as ImportKind, content: run.content, said: JSON.parse(run.columns) as ColumnReading[] }
+    const file: FileToRead = {
+      kind: run.kind as ImportKind,
+      content: run.content,
+      said: JSON.parse(run.columns) as ColumnReading[],
+    }
     return { run, site: run.site, file }
   }
 

@@ -13,19 +13,46 @@ type By = Pick<SignedIn, 'siteId' | 'personId'>
 export async function writeValves(write: Write, by: By, plans: readonly ValvePlan[], now: Date): Promise<void> {
   const areaIds = await areasFor(write, by, plans, now)
   const areaIdOf = (plan: ValvePlan) => areaIds.get(plan.input.areaCode) ?? ''
-  const added = plans.filter((plan) => plan.existing === null).map((plan) => ({
-    input: plan.input,
-    row: { id: newId(), siteId: by.siteId, ...rowOf(plan.input, areaIdOf(plan)), revision: 1, createdAt: now, updatedAt: now, retiredAt: null },
-  }))
-  await write.insertRows('valve', added.map(({ row }) => row))
-  await writeEmptyStates(write, added.map(({ row }) => row))
-  const notes = added.map(({ input, row }) => changeRow(by, { subject: 'valve', subjectId: row.id, what: 'valve added by import', before: {}, after: flat(input) }, now))
+  const added = plans
+    .filter((plan) => plan.existing === null)
+    .map((plan) => ({
+      input: plan.input,
+      row: {
+        id: newId(),
+        siteId: by.siteId,
+        ...rowOf(plan.input, areaIdOf(plan)),
+        revision: 1,
+        createdAt: now,
+        updatedAt: now,
+        retiredAt: null,
+      },
+    }))
+  await write.insertRows(
+    'valve',
+    added.map(({ row }) => row),
+  )
+  await writeEmptyStates(
+    write,
+    added.map(({ row }) => row),
+  )
+  const notes = added.map(({ input, row }) =>
+    changeRow(by, { subject: 'valve', subjectId: row.id, what: 'valve added by import', before: {}, after: flat(input) }, now),
+  )
   for (const plan of plans) {
     if (plan.existing === null || plan.unchanged) continue
     const { valveId, revision, input } = plan.existing
-    await write.valve.update({ where: { id: valveId }, data: { ...rowOf(plan.input, areaIdOf(plan)), revision: revision + 1, updatedAt: now } })
+    await write.valve.update({
+      where: { id: valveId },
+      data: { ...rowOf(plan.input, areaIdOf(plan)), revision: revision + 1, updatedAt: now },
+    })
     await rebuildState(write, by.siteId, valveId)
-    notes.push(changeRow(by, { subject: 'valve', subjectId: valveId, what: 'valve changed by import', before: flat(input), after: flat(plan.input) }, now))
+    notes.push(
+      changeRow(
+        by,
+        { subject: 'valve', subjectId: valveId, what: 'valve changed by import', before: flat(input), after: flat(plan.input) },
+        now,
+      ),
+    )
   }
   await write.insertRows('register_change', notes)
 }
@@ -38,7 +65,20 @@ async function areasFor(write: Write, by: By, plans: readonly ValvePlan[], now: 
   for (const { input, areaName } of plans) {
     if (ids.has(input.areaCode)) continue
     walkPosition += 10
-    ids.set(input.areaCode, await createArea(write, by, { code: input.areaCode, name: areaName ?? input.areaCode, walkPosition: Math.min(walkPosition, 100_000), level: input.level }, now))
+    ids.set(
+      input.areaCode,
+      await createArea(
+        write,
+        by,
+        {
+          code: input.areaCode,
+          name: areaName ?? input.areaCode,
+          walkPosition: Math.min(walkPosition, 100_000),
+          level: input.level,
+        },
+        now,
+      ),
+    )
   }
   return ids
 }

@@ -27,7 +27,13 @@ export async function peopleRoutes(app: FastifyInstance, platform: Platform): Pr
   })
 
   await app.register(async (limited) => {
-    await limited.register(rateLimit, { max: TRIES_PER_MINUTE, timeWindow: '1 minute' })
+    // By address and name: a whole shift signs in from behind one address.
+    await limited.register(rateLimit, {
+      max: TRIES_PER_MINUTE,
+      timeWindow: '1 minute',
+      hook: 'preHandler',
+      keyGenerator: (request) => `${request.ip} ${nameTried(request.body)}`,
+    })
     route(limited, platform, signIn, async ({ body, reply }) => {
       const person = await store.read.person.findUnique({ where: { signInName: body.signInName.toLowerCase() } })
       const matches = await verify(person?.passwordHash ?? (await nobodysHash), body.password)
@@ -38,10 +44,21 @@ export async function peopleRoutes(app: FastifyInstance, platform: Platform): Pr
   })
 }
 
+function nameTried(body: unknown): string {
+  const name = (body as { signInName?: unknown } | null)?.signInName
+  return typeof name === 'string' ? name.trim().toLowerCase().slice(0, 60) : ''
+}
+
 async function personWithId(read: Read, personId: string): Promise<Person> {
   const person = await read.person.findUniqueOrThrow({ where: { id: personId }, include: { site: true } })
   const { site, name, signInName } = person
-  return { personId, name, signInName, role: person.role as Role, site: { siteId: site.id, name: site.name, timeZone: site.timeZone } }
+  return {
+    personId,
+    name,
+    signInName,
+    role: person.role as Role,
+    site: { siteId: site.id, name: site.name, timeZone: site.timeZone },
+  }
 }
 
 export interface NewPerson {

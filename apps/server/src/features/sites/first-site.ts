@@ -34,7 +34,9 @@ const demoPeople: Readonly<Record<Role, string>> = { planner: 'Edda Marlow', fit
 export async function makeFirstSite(store: Store, config: Config, clock: Clock, say: Say): Promise<SignIn[]> {
   if ((await store.read.site.count({ where: { readyAt: { not: null } } })) > 0) return []
   const site = await beginSite(store, config.demo, clock)
-  const signIns = config.demo ? roles.map((role) => signInOf(role, demoPeople[role], config.demoPassword)) : [signInOf('planner', 'Planner')]
+  const signIns = config.demo
+    ? roles.map((role) => signInOf(role, demoPeople[role], config.demoPassword))
+    : [signInOf('planner', 'Planner')]
   const [keeperId] = await putPeople(store, site.id, signIns, clock)
   if (config.demo && keeperId !== undefined) {
     say('the register is empty: loading the demo plant, Tarn Hollow Board Mill')
@@ -45,7 +47,13 @@ export async function makeFirstSite(store: Store, config: Config, clock: Clock, 
   return signIns
 }
 
-async function loadDemoPlant(store: Store, by: { siteId: string; personId: string }, endsOn: Date, clock: Clock, say: Say): Promise<void> {
+async function loadDemoPlant(
+  store: Store,
+  by: { siteId: string; personId: string },
+  endsOn: Date,
+  clock: Clock,
+  say: Say,
+): Promise<void> {
   const plant = demoPlant({ seed: demoSeed, endsOn: endsOn.toISOString().slice(0, 10) })
   await store.write(async (write) => {
     const known = await write.area.count({ where: { siteId: by.siteId } })
@@ -61,27 +69,50 @@ async function loadDemoPlant(store: Store, by: { siteId: string; personId: strin
 }
 
 /** The demo's files go the way of every file: check, then write, with every fault counted. */
-async function importNow(store: Store, file: { siteId: string; personId: string; kind: 'valves' | 'history'; fileName: string; text: string }, clock: Clock) {
+async function importNow(
+  store: Store,
+  file: { siteId: string; personId: string; kind: 'valves' | 'history'; fileName: string; text: string },
+  clock: Clock,
+) {
   const { text, ...named } = file
   const id = newId()
-  await store.write((write) => write.importRun.create({ data: { ...named, id, content: Buffer.from(text), columns: '[]', step: 'writing', mode: 'whole file', startedAt: clock() } }))
+  await store.write((write) =>
+    write.importRun.create({
+      data: { ...named, id, content: Buffer.from(text), columns: '[]', step: 'writing', mode: 'whole file', startedAt: clock() },
+    }),
+  )
   const runs = new ImportRuns(store, clock, console)
   runs.write(id)
   await runs.idle()
   const run = await store.read.importRun.findUniqueOrThrow({ where: { id }, omit: { content: true, badRows: true } })
-  if (run.step !== 'done' || run.badCount > 0) throw new Error(`the demo plant's ${file.fileName} was not read: ${run.detail} ${run.faults.slice(0, 500)}`)
+  if (run.step !== 'done' || run.badCount > 0)
+    throw new Error(`the demo plant's ${file.fileName} was not read: ${run.detail} ${run.faults.slice(0, 500)}`)
   return run
 }
 
 async function beginSite(store: Store, isDemo: boolean, clock: Clock) {
   const begun = await store.read.site.findFirst({ where: { readyAt: null } })
   if (begun) return begun
-  const data = { id: newId(), name: isDemo ? 'Tarn Hollow Board Mill' : 'Our plant', timeZone: 'Europe/London', isDemo, createdAt: clock() }
+  const data = {
+    id: newId(),
+    name: isDemo ? 'Tarn Hollow Board Mill' : 'Our plant',
+    timeZone: 'Europe/London',
+    isDemo,
+    createdAt: clock(),
+  }
   return store.write((write) => write.site.create({ data }))
 }
 
 async function putPeople(store: Store, siteId: string, signIns: readonly SignIn[], clock: Clock): Promise<string[]> {
-  const people = await Promise.all(signIns.map(async ({ name, role, signInName, password }) => ({ siteId, name, role, signInName, passwordHash: await hashPassword(password) })))
+  const people = await Promise.all(
+    signIns.map(async ({ name, role, signInName, password }) => ({
+      siteId,
+      name,
+      role,
+      signInName,
+      passwordHash: await hashPassword(password),
+    })),
+  )
   return store.write(async (write) => {
     const ids = []
     for (const person of people) ids.push(await putPerson(write, person, clock()))

@@ -16,8 +16,16 @@ export async function valveHistory(read: Read, siteId: string, tag: string, now:
   const row = await read.valve.findUnique({ where: { siteId_tag: { siteId, tag } }, include: { area: true, site: true } })
   if (!row) throw new Refusal('valve/unknown', tag)
   const [events, changes] = await Promise.all([
-    read.event.findMany({ where: { siteId, valveId: row.id }, include: { person: { select: { name: true } } }, orderBy: [{ takenAt: 'desc' }, { id: 'desc' }] }),
-    read.registerChange.findMany({ where: { siteId, subject: 'valve', subjectId: row.id }, include: { person: { select: { name: true } } }, orderBy: { at: 'desc' } }),
+    read.event.findMany({
+      where: { siteId, valveId: row.id },
+      include: { person: { select: { name: true } } },
+      orderBy: [{ takenAt: 'desc' }, { id: 'desc' }],
+    }),
+    read.registerChange.findMany({
+      where: { siteId, subject: 'valve', subjectId: row.id },
+      include: { person: { select: { name: true } } },
+      orderBy: { at: 'desc' },
+    }),
   ])
   const record = glandRecord(row, events)
   return {
@@ -26,20 +34,30 @@ export async function valveHistory(read: Read, siteId: string, tag: string, now:
     points: pointsOf(record),
     lives: record.history.lives.map(({ from, to, family, rings }) => ({ from: isoOf(from), to: isoOf(to), family, rings })),
     timeline: timelineOf(events, record),
-    registerChanges: changes.map(({ at, person, what, before, after }): ValveHistory['registerChanges'][number] => ({ at: at.toISOString(), by: person.name, what, changes: fieldChanges(before, after) })),
+    registerChanges: changes.map(({ at, person, what, before, after }): ValveHistory['registerChanges'][number] => ({
+      at: at.toISOString(),
+      by: person.name,
+      what,
+      changes: fieldChanges(before, after),
+    })),
   }
 }
 
 /** The stair of the reserve: one step for each entry that could have moved the follower. */
 function pointsOf({ history }: Record): ReservePoint[] {
   return history.moments.flatMap(({ kind, at, reserve, gapIsInferred }) =>
-    kind === 'leak.seen' || kind === 'visit.missed' ? [] : [{ at: new Date(at).toISOString(), reserve: reserve, isInferred: gapIsInferred }],
+    kind === 'leak.seen' || kind === 'visit.missed'
+      ? []
+      : [{ at: new Date(at).toISOString(), reserve: reserve, isInferred: gapIsInferred }],
   )
 }
 
 function timelineOf(events: readonly EventWithPerson[], { history, standing, takenBack }: Record): TimelineEntry[] {
   const moments = new Map(history.moments.map((moment) => [moment.factId, moment]))
-  const stands = new Map<string, TimelineEntry['standsAs']>([...standing.map((fact) => [fact.id, fact.standsAs] as const), ...takenBack.map((fact) => [fact.id, 'taken back'] as const)])
+  const stands = new Map<string, TimelineEntry['standsAs']>([
+    ...standing.map((fact) => [fact.id, fact.standsAs] as const),
+    ...takenBack.map((fact) => [fact.id, 'taken back'] as const),
+  ])
   return events.map((row) => {
     const event = JSON.parse(row.body) as FieldEvent
     const moment = moments.get(row.id)
@@ -60,8 +78,11 @@ function timelineOf(events: readonly EventWithPerson[], { history, standing, tak
 function fieldChanges(before: string, after: string): ValveHistory['registerChanges'][number]['changes'] {
   const [old, fresh] = [before, after].map((text) => JSON.parse(text) as { [field: string]: unknown })
   const fields = [...new Set([...Object.keys(old ?? {}), ...Object.keys(fresh ?? {})])]
-  const said = (value: unknown) => (value === undefined || value === null ? '' : typeof value === 'string' ? value : JSON.stringify(value))
-  return fields.map((field) => ({ field, before: said(old?.[field]), after: said(fresh?.[field]) })).filter((change) => change.before !== change.after)
+  const said = (value: unknown) =>
+    value === undefined || value === null ? '' : typeof value === 'string' ? value : JSON.stringify(value)
+  return fields
+    .map((field) => ({ field, before: said(old?.[field]), after: said(fresh?.[field]) }))
+    .filter((change) => change.before !== change.after)
 }
 
 function isoOf(moment: number | null): string | null {

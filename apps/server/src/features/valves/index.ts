@@ -1,5 +1,11 @@
 import type { FastifyInstance } from 'fastify'
-import { addValve as addValveEndpoint, changeValve as changeValveEndpoint, retireValve as retireValveEndpoint, showValve, type Valve } from '@glandkeeper/contract/valves'
+import {
+  addValve as addValveEndpoint,
+  changeValve as changeValveEndpoint,
+  retireValve as retireValveEndpoint,
+  showValve,
+  type Valve,
+} from '@glandkeeper/contract/valves'
 import { Refusal } from '../../platform/problem.ts'
 import { type Platform, route } from '../../platform/route.ts'
 import type { Read } from '../../platform/store.ts'

@@ -6,7 +6,13 @@ export type ValveRow = ValveModel & { readonly area: AreaModel }
 
 /** A valve's row in the terms of the contract. */
 export function presentValve(row: ValveRow): Valve {
-  return { ...presentInput(row), valveId: row.id, areaName: row.area.name, revision: row.revision, retiredAt: row.retiredAt?.toISOString() ?? null }
+  return {
+    ...presentInput(row),
+    valveId: row.id,
+    areaName: row.area.name,
+    revision: row.revision,
+    retiredAt: row.retiredAt?.toISOString() ?? null,
+  }
 }
 
 /** Only what a person may change of it. Words were checked by the contract when they were written. */

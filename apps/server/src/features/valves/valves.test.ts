@@ -14,15 +14,28 @@ describe('adding a valve', () => {
     const added = await server.expectOk('planner', addValve, { body: valve() })
     expect(added).toMatchObject({ tag: 'BH-1', revision: 1, areaName: 'Boiler house', gland: { boxBore: 45, stemDiameter: 28 } })
     const board = await server.expectOk('fitter', showBoard, { query: {} })
-    expect(board.rows[0]).toMatchObject({ tag: 'BH-1', reserve: null, standing: 'watch', why: 'nobody has entered anything yet: measure both gaps' })
+    expect(board.rows[0]).toMatchObject({
+      tag: 'BH-1',
+      reserve: null,
+      standing: 'watch',
+      why: 'nobody has entered anything yet: measure both gaps',
+    })
   })
 
   it('refuses a bore smaller than the stem and an unknown thread, each with its place, and writes nothing', async () => {
     const server = await aServer()
-    const answer = await server.call('planner', addValve, { body: valve({ gland: { boxBore: 20, stemDiameter: 22, studThread: 'M13' } }) })
+    const answer = await server.call('planner', addValve, {
+      body: valve({ gland: { boxBore: 20, stemDiameter: 22, studThread: 'M13' } }),
+    })
     expect(answer).toMatchObject({
       status: 422,
-      problem: { code: 'valve/impossible-gland', errors: [{ pointer: '#/gland/boxBore', detail: 'a bore of 20 mm is not larger than a stem of 22 mm' }, { pointer: '#/gland/studThread' }] },
+      problem: {
+        code: 'valve/impossible-gland',
+        errors: [
+          { pointer: '#/gland/boxBore', detail: 'a bore of 20 mm is not larger than a stem of 22 mm' },
+          { pointer: '#/gland/studThread' },
+        ],
+      },
     })
     expect(await server.store.read.valve.count()).toBe(0)
   })
@@ -40,8 +53,14 @@ describe('adding a valve', () => {
   it('refuses a tag that is taken and an area that does not exist', async () => {
     const server = await aServer()
     await server.expectOk('planner', addValve, { body: valve() })
-    expect(await server.call('planner', addValve, { body: valve() })).toMatchObject({ status: 409, problem: { code: 'valve/tag-taken' } })
-    expect(await server.call('planner', addValve, { body: valve({ tag: 'BH-2', areaCode: 'XX' }) })).toMatchObject({ status: 404, problem: { code: 'area/unknown' } })
+    expect(await server.call('planner', addValve, { body: valve() })).toMatchObject({
+      status: 409,
+      problem: { code: 'valve/tag-taken' },
+    })
+    expect(await server.call('planner', addValve, { body: valve({ tag: 'BH-2', areaCode: 'XX' }) })).toMatchObject({
+      status: 404,
+      problem: { code: 'area/unknown' },
+    })
   })
 })
 
@@ -49,18 +68,33 @@ describe('changing a valve', () => {
   it('moves its reserve with its dimensions and keeps who changed what', async () => {
     const server = await aServer()
     const { valveId } = await server.expectOk('planner', addValve, { body: valve() })
-    await server.expectOk('fitter', sendEvents, { body: { events: [aReading({ valveId, takenAt: '2026-05-01T08:00:00Z', gapLeft: 7.4, gapRight: 6.6 })] } })
-    await server.expectOk('engineer', changeValve, { params: { tag: 'BH-1' }, body: { revision: 1, valve: valve({ gland: { keepClear: 4 } }) } })
+    await server.expectOk('fitter', sendEvents, {
+      body: { events: [aReading({ valveId, takenAt: '2026-05-01T08:00:00Z', gapLeft: 7.4, gapRight: 6.6 })] },
+    })
+    await server.expectOk('engineer', changeValve, {
+      params: { tag: 'BH-1' },
+      body: { revision: 1, valve: valve({ gland: { keepClear: 4 } }) },
+    })
     const history = await server.expectOk('fitter', showValve, { params: { tag: 'BH-1' } })
     expect(history.state.reserve).toBeCloseTo(2.6, 9)
-    expect(history.registerChanges[0]).toMatchObject({ by: 'The engineer', what: 'valve changed', changes: [{ field: 'keepClear', before: '3', after: '4' }] })
+    expect(history.registerChanges[0]).toMatchObject({
+      by: 'The engineer',
+      what: 'valve changed',
+      changes: [{ field: 'keepClear', before: '3', after: '4' }],
+    })
   })
 
   it('is refused when somebody else changed it meanwhile', async () => {
     const server = await aServer()
     await server.expectOk('planner', addValve, { body: valve() })
-    await server.expectOk('planner', changeValve, { params: { tag: 'BH-1' }, body: { revision: 1, valve: valve({ description: 'Feed pump 2' }) } })
-    const late = await server.call('engineer', changeValve, { params: { tag: 'BH-1' }, body: { revision: 1, valve: valve({ description: 'Feed pump 3' }) } })
+    await server.expectOk('planner', changeValve, {
+      params: { tag: 'BH-1' },
+      body: { revision: 1, valve: valve({ description: 'Feed pump 2' }) },
+    })
+    const late = await server.call('engineer', changeValve, {
+      params: { tag: 'BH-1' },
+      body: { revision: 1, valve: valve({ description: 'Feed pump 3' }) },
+    })
     expect(late).toMatchObject({ status: 409, problem: { code: 'valve/changed-meanwhile' } })
     expect((await server.expectOk('planner', showValve, { params: { tag: 'BH-1' } })).valve.description).toBe('Feed pump 2')
   })

@@ -16,16 +16,22 @@ type By = Pick<SignedIn, 'siteId' | 'personId'>
 /** Contradictions in a gland and a thread nobody knows, as faults with the place they belong to. */
 export function glandFaults(gland: ValveInput['gland']): Fault[] {
   const says: Record<string, (values: Record<string, unknown>) => string> = {
-    'gland/bore-not-larger-than-stem': (v) => `a bore of ${String(v['boxBore'])} mm is not larger than a stem of ${String(v['stemDiameter'])} mm`,
-    'gland/nose-shorter-than-engagement': (v) => `a nose of ${String(v['noseLength'])} mm cannot be engaged by ${String(v['leastEngagement'])} mm`,
-    'gland/nose-longer-than-box': (v) => `a nose of ${String(v['noseLength'])} mm is as long as the box is deep, ${String(v['boxDepth'])} mm`,
+    'gland/bore-not-larger-than-stem': (v) =>
+      `a bore of ${String(v['boxBore'])} mm is not larger than a stem of ${String(v['stemDiameter'])} mm`,
+    'gland/nose-shorter-than-engagement': (v) =>
+      `a nose of ${String(v['noseLength'])} mm cannot be engaged by ${String(v['leastEngagement'])} mm`,
+    'gland/nose-longer-than-box': (v) =>
+      `a nose of ${String(v['noseLength'])} mm is as long as the box is deep, ${String(v['boxDepth'])} mm`,
   }
   const faults = glandProblems(glandForEngines(gland)).map((problem) => ({
     pointer: `#/gland/${problem.field}`,
     detail: says[problem.code]?.({ ...problem }) ?? problem.code,
   }))
   if (gland.studThread !== null && !findThread(gland.studThread).ok) {
-    faults.push({ pointer: '#/gland/studThread', detail: `${gland.studThread} is not a thread we know; write it as M12, 1/2-13 UNC, 1/2-12 BSW` })
+    faults.push({
+      pointer: '#/gland/studThread',
+      detail: `${gland.studThread} is not a thread we know; write it as M12, 1/2-13 UNC, 1/2-12 BSW`,
+    })
   }
   return faults
 }
@@ -40,39 +46,69 @@ export async function addValve(write: Write, by: By, input: ValveInput, now: Dat
   await refuseTakenTag(write, by.siteId, input.tag)
   const areaId = await areaIdOf(write, by.siteId, input.areaCode)
   const id = newId()
-  const valve = await write.valve.create({ data: { id, siteId: by.siteId, ...rowOf(input, areaId), createdAt: now, updatedAt: now } })
+  const valve = await write.valve.create({
+    data: { id, siteId: by.siteId, ...rowOf(input, areaId), createdAt: now, updatedAt: now },
+  })
   await writeEmptyStates(write, [valve])
   await noteChange(write, by, { subject: 'valve', subjectId: id, what: 'valve added', before: {}, after: flat(input) }, now)
   return id
 }
 
 /** Changes a valve that nobody else has changed since `revision`. The gland's state follows its new dimensions. */
-export async function changeValve(write: Write, by: By, tag: string, revision: number, input: ValveInput, now: Date): Promise<void> {
+export async function changeValve(
+  write: Write,
+  by: By,
+  tag: string,
+  revision: number,
+  input: ValveInput,
+  now: Date,
+): Promise<void> {
   const before = await valveToChange(write, by.siteId, tag, revision)
   if (input.tag !== before.tag) await refuseTakenTag(write, by.siteId, input.tag)
   const areaId = await areaIdOf(write, by.siteId, input.areaCode)
   const area = await write.area.findUniqueOrThrow({ where: { id: before.areaId } })
-  await write.valve.update({ where: { id: before.id }, data: { ...rowOf(input, areaId), revision: revision + 1, updatedAt: now } })
+  await write.valve.update({
+    where: { id: before.id },
+    data: { ...rowOf(input, areaId), revision: revision + 1, updatedAt: now },
+  })
   await rebuildState(write, by.siteId, before.id)
-  await noteChange(write, by, { subject: 'valve', subjectId: before.id, what: 'valve changed', before: flat(presentInput({ ...before, area })), after: flat(input) }, now)
+  await noteChange(
+    write,
+    by,
+    {
+      subject: 'valve',
+      subjectId: before.id,
+      what: 'valve changed',
+      before: flat(presentInput({ ...before, area })),
+      after: flat(input),
+    },
+    now,
+  )
 }
 
 export async function retireValve(write: Write, by: By, tag: string, revision: number, reason: string, now: Date): Promise<void> {
   const before = await valveToChange(write, by.siteId, tag, revision)
   await write.valve.update({ where: { id: before.id }, data: { retiredAt: now, revision: revision + 1, updatedAt: now } })
   await write.valveState.update({ where: { valveId: before.id }, data: { retired: true } })
-  await noteChange(write, by, { subject: 'valve', subjectId: before.id, what: 'valve retired', before: { retired: 'no' }, after: { retired: reason } }, now)
+  await noteChange(
+    write,
+    by,
+    { subject: 'valve', subjectId: before.id, what: 'valve retired', before: { retired: 'no' }, after: { retired: reason } },
+    now,
+  )
 }
 
 async function valveToChange(write: Write, siteId: string, tag: string, revision: number): Promise<ValveModel> {
   const valve = await write.valve.findUnique({ where: { siteId_tag: { siteId, tag } } })
   if (!valve) throw new Refusal('valve/unknown', tag)
-  if (valve.revision !== revision) throw new Refusal('valve/changed-meanwhile', `you changed revision ${revision}, the register has ${valve.revision}`)
+  if (valve.revision !== revision)
+    throw new Refusal('valve/changed-meanwhile', `you changed revision ${revision}, the register has ${valve.revision}`)
   return valve
 }
 
 async function refuseTakenTag(write: Write, siteId: string, tag: string): Promise<void> {
-  if (await write.valve.findUnique({ where: { siteId_tag: { siteId, tag } }, select: { id: true } })) throw new Refusal('valve/tag-taken', tag)
+  if (await write.valve.findUnique({ where: { siteId_tag: { siteId, tag } }, select: { id: true } }))
+    throw new Refusal('valve/tag-taken', tag)
 }
 
 async function areaIdOf(write: Write, siteId: string, code: string): Promise<string> {

@@ -93,7 +93,8 @@ function NoValves() {
       <Empty title="No valve is in the register yet">
         {keepsRegister(person) ? (
           <p>
-            <Link to="/imports">Import a valve list</Link> from a spreadsheet, or <Link to="/register/new-valve">add one valve by hand</Link>.
+            <Link to="/imports">Import a valve list</Link> from a spreadsheet, or{' '}
+            <Link to="/register/new-valve">add one valve by hand</Link>.
           </p>
         ) : (
           <p>A planner or engineer of your site fills it.</p>

@@ -12,11 +12,18 @@ test('words that are no standing and no order are left out', () => {
 })
 
 test('changing one filter keeps the others', () => {
-  expect(view(addressWith(view('standing=book&area=BH&order=tag'), { area: 'SM' }))).toEqual({ standing: 'book', area: 'SM', order: 'tag' })
+  expect(view(addressWith(view('standing=book&area=BH&order=tag'), { area: 'SM' }))).toEqual({
+    standing: 'book',
+    area: 'SM',
+    order: 'tag',
+  })
 })
 
 test('null takes a filter away', () => {
-  expect(view(addressWith(view('standing=book&find=BH-1'), { standing: null }))).toEqual({ find: 'BH-1', order: 'runs out first' })
+  expect(view(addressWith(view('standing=book&find=BH-1'), { standing: null }))).toEqual({
+    find: 'BH-1',
+    order: 'runs out first',
+  })
 })
 
 test('an order alone filters nothing', () => {

@@ -24,7 +24,13 @@ export function Filters({ summary, view }: FiltersProps) {
       <Group name="Standing">
         <Option view={view} change={{ standing: null }} isChosen={!view.standing} words={`all ${formatCount(summary.total)}`} />
         {worstFirst.map((standing) => (
-          <Option key={standing} view={view} change={{ standing }} isChosen={view.standing === standing} words={`${standing} ${formatCount(summary.standing[standing])}`} />
+          <Option
+            key={standing}
+            view={view}
+            change={{ standing }}
+            isChosen={view.standing === standing}
+            words={`${standing} ${formatCount(summary.standing[standing])}`}
+          />
         ))}
       </Group>
       <Services summary={summary} view={view} />

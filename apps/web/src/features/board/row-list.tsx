@@ -22,7 +22,9 @@ export function RowList(props: RowsProps) {
         <GaugeScale />
         <span>Reserve, mm</span>
       </div>
-      {failed && <ProblemNote error={failed.error} again={{ words: 'Read these rows again', onPress: () => void failed.refetch() }} />}
+      {failed && (
+        <ProblemNote error={failed.error} again={{ words: 'Read these rows again', onPress: () => void failed.refetch() }} />
+      )}
       <ul ref={holder} className={css.list} style={{ paddingTop: spaceAbove, paddingBottom: Math.max(spaceBelow, 0) }}>
         {places.map((place) => (
           <Line key={place} place={place} total={total} row={rowAt(place)} />

@@ -25,7 +25,11 @@ export function Seals({ row }: { row: BoardRow }) {
 export function Reserve({ row }: { row: BoardRow }) {
   if (row.reserve === null) return <span className={css.unknown}>not known</span>
   return (
-    <data value={row.reserve} className={row.gapIsInferred ? css.inferred : undefined} title={row.gapIsInferred ? 'worked out from turns' : undefined}>
+    <data
+      value={row.reserve}
+      className={row.gapIsInferred ? css.inferred : undefined}
+      title={row.gapIsInferred ? 'worked out from turns' : undefined}
+    >
       {row.reserve.toFixed(1).replace('-', '−')}
     </data>
   )

@@ -19,7 +19,10 @@ export function RowTable(props: RowsProps) {
     <>
       <p className={`soft ${css.legend}`}>
         <span role="status">{counted(total, 'valve')}</span>
-        <span>Gauge: the box on its side. Solid block: follower where last measured, dashed: worked out from turns or not known. Upright line: keep clear.</span>
+        <span>
+          Gauge: the box on its side. Solid block: follower where last measured, dashed: worked out from turns or not known.
+          Upright line: keep clear.
+        </span>
       </p>
       {failed && (
         <div className={css.fault}>

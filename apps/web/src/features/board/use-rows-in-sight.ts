@@ -23,7 +23,12 @@ export function useRowsInSight<Holder extends HTMLElement>({ view, top }: RowsPr
     watched.observe(document.body)
     return () => watched.disconnect()
   }, [])
-  const virtual = useWindowVirtualizer({ count: top.total, estimateSize: () => rowHeight, overscan: ROWS_BEYOND_SIGHT, scrollMargin })
+  const virtual = useWindowVirtualizer({
+    count: top.total,
+    estimateSize: () => rowHeight,
+    overscan: ROWS_BEYOND_SIGHT,
+    scrollMargin,
+  })
   const items = virtual.getVirtualItems()
   const first = items.at(0)?.index ?? 0
   const last = items.at(-1)?.index ?? -1

@@ -15,7 +15,11 @@ export function gapsIn(kind: ImportKind, readings: readonly ColumnReading[]): { 
 export function unitsFor(column: ImportColumn | undefined): string[] {
   if (column?.reads.as !== 'quantity') return []
   const { unit: into } = column.reads
-  const units = new Set(Object.values(headingUnits).filter((known) => known.into === into).map(({ unit }) => unit))
+  const units = new Set(
+    Object.values(headingUnits)
+      .filter((known) => known.into === into)
+      .map(({ unit }) => unit),
+  )
   return units.size > 1 ? [...units] : []
 }
 

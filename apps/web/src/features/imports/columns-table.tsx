@@ -69,7 +69,10 @@ interface ChangeableProps {
 function Changeable({ kind, reading, onChange }: ChangeableProps) {
   const column = importColumns[kind].find(({ field }) => field === reading.field)
   const units = unitsFor(column)
-  const fields = importColumns[kind].map(({ field, name, required }) => ({ value: field, words: required ? `${name} (needed)` : name }))
+  const fields = importColumns[kind].map(({ field, name, required }) => ({
+    value: field,
+    words: required ? `${name} (needed)` : name,
+  }))
   return (
     <>
       <td>
@@ -83,7 +86,13 @@ function Changeable({ kind, reading, onChange }: ChangeableProps) {
       </td>
       <td>
         {units.length > 0 ? (
-          <ChoiceInput label={`Unit of “${reading.heading}”`} isLabelHidden value={reading.unit} choices={choicesOf(units)} onChange={(unit) => onChange({ ...reading, unit })} />
+          <ChoiceInput
+            label={`Unit of “${reading.heading}”`}
+            isLabelHidden
+            value={reading.unit}
+            choices={choicesOf(units)}
+            onChange={(unit) => onChange({ ...reading, unit })}
+          />
         ) : (
           reading.unit
         )}

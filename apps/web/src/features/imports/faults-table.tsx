@@ -8,7 +8,7 @@ export function FaultsTable({ run }: { run: ImportRun }) {
   return (
     <section className={css.section}>
       <h2>{counted(run.faultCount, 'fault')} found</h2>
-      <table className={`${page.table} ${css.faults}`}>
+      <table className={`${page.table} ${css.faults}`} aria-label="Faults by row and column">
         <thead>
           <tr>
             <th scope="col" className={page.figure}>

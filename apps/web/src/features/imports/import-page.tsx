@@ -26,7 +26,11 @@ function OneImport({ importId }: { importId: string }) {
   const run = known.data
   useReadRegisterAgain(run?.step === 'done')
   if (run === undefined) {
-    return known.error ? <ProblemNote error={known.error} again={{ words: 'Read the import again', onPress: () => void known.refetch() }} /> : <p role="status">Reading the import</p>
+    return known.error ? (
+      <ProblemNote error={known.error} again={{ words: 'Read the import again', onPress: () => void known.refetch() }} />
+    ) : (
+      <p role="status">Reading the import</p>
+    )
   }
   return (
     <>

@@ -30,7 +30,11 @@ export function ImportsPage() {
 function EarlierImports() {
   const known = useQuery(imports)
   if (known.data === undefined) {
-    return known.error ? <ProblemNote error={known.error} again={{ words: 'Read the list again', onPress: () => void known.refetch() }} /> : <p role="status">Reading the list</p>
+    return known.error ? (
+      <ProblemNote error={known.error} again={{ words: 'Read the list again', onPress: () => void known.refetch() }} />
+    ) : (
+      <p role="status">Reading the list</p>
+    )
   }
   if (known.data.imports.length === 0) return <p className="soft">None yet.</p>
   return (

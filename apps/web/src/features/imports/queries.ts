@@ -1,4 +1,15 @@
-import { applyImport, cancelImport, listImports, mapImport, showImport, startImport, type ColumnReading, type ImportKind, type ImportRun, type ImportStep } from '@glandkeeper/contract/imports'
+import {
+  applyImport,
+  cancelImport,
+  listImports,
+  mapImport,
+  showImport,
+  startImport,
+  type ColumnReading,
+  type ImportKind,
+  type ImportRun,
+  type ImportStep,
+} from '@glandkeeper/contract/imports'
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
 import { call } from '../../platform/client.ts'
 
@@ -36,7 +47,10 @@ export function useImportActs(importId: string) {
   const onSuccess = (run: ImportRun) => queries.setQueryData(importRun(importId).queryKey, run)
   return {
     map: useMutation({ mutationFn: (columns: ColumnReading[]) => call(mapImport, { params, body: { columns } }), onSuccess }),
-    apply: useMutation({ mutationFn: (mode: 'whole file' | 'good rows') => call(applyImport, { params, body: { mode } }), onSuccess }),
+    apply: useMutation({
+      mutationFn: (mode: 'whole file' | 'good rows') => call(applyImport, { params, body: { mode } }),
+      onSuccess,
+    }),
     cancel: useMutation({ mutationFn: () => call(cancelImport, { params }), onSuccess }),
   }
 }

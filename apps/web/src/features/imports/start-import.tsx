@@ -9,7 +9,8 @@ import { kindInWords } from './import-words.ts'
 import { useStartImport } from './queries.ts'
 
 const explanations: Readonly<Record<ImportKind, string>> = {
-  valves: 'One row for each valve. A tag already in the register is changed in the columns the file has, and in no other; an area not yet there is added.',
+  valves:
+    'One row for each valve. A tag already in the register is changed in the columns the file has, and in no other; an area not yet there is added.',
   history: `One row for each thing done or seen at a valve; the column “what” says which: ${Object.keys(entryWords).join(', ')}. The valves must be in the register before; rows imported earlier are found and not written twice.`,
 }
 
@@ -51,10 +52,14 @@ function Explanation({ kind }: { kind: ImportKind }) {
   return (
     <div className={css.explanation}>
       <p>
-        {explanations[kind]} Needed columns: {needed.join(', ')}. All others may be missing, and columns nobody knows are left out. A heading may name its unit in brackets: box bore [in].
+        {explanations[kind]} Needed columns: {needed.join(', ')}. All others may be missing, and columns nobody knows are left
+        out. A heading may name its unit in brackets: box bore [in].
       </p>
       <p>
-        <a href={`data:text/csv;charset=utf-8,${encodeURIComponent(templateOf(kind))}`} download={`${kindInWords[kind]} headings.csv`}>
+        <a
+          href={`data:text/csv;charset=utf-8,${encodeURIComponent(templateOf(kind))}`}
+          download={`${kindInWords[kind]} headings.csv`}
+        >
           Download the headings as an empty file
         </a>
       </p>

@@ -4,7 +4,6 @@ import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query
 import { createContext, use, type ReactNode } from 'react'
 import { call } from '../../platform/client.ts'
 import { sessionKey } from '../../platform/query.ts'
-import { Empty } from '../../ui/empty.tsx'
 import page from '../../ui/page.module.css'
 
 /** Who is signed in on this device; null is nobody. */
@@ -34,9 +33,8 @@ export function ForRegisterKeepers({ children }: { children: ReactNode }) {
   if (keepsRegister(useMe())) return children
   return (
     <main className={page.page}>
-      <Empty title="Planners and engineers change the register">
-        <p>You are signed in as a fitter. Tell a planner or engineer of your site what should be changed.</p>
-      </Empty>
+      <h1>Planners and engineers change the register</h1>
+      <p>You are signed in as a fitter. Tell a planner or engineer of your site what should be changed.</p>
     </main>
   )
 }

@@ -43,8 +43,23 @@ function SignInForm() {
   }
   return (
     <form onSubmit={submit} className={css.form} noValidate>
-      <TextInput label="Sign-in name" value={signInName} onChange={setSignInName} fault={missing(signInName)} autoComplete="username" maxLength={60} />
-      <TextInput label="Password" type="password" value={password} onChange={setPassword} fault={missing(password)} autoComplete="current-password" maxLength={200} />
+      <TextInput
+        label="Sign-in name"
+        value={signInName}
+        onChange={setSignInName}
+        fault={missing(signInName)}
+        autoComplete="username"
+        maxLength={60}
+      />
+      <TextInput
+        label="Password"
+        type="password"
+        value={password}
+        onChange={setPassword}
+        fault={missing(password)}
+        autoComplete="current-password"
+        maxLength={200}
+      />
       {signIn.error && <ProblemNote error={signIn.error} />}
       <button type="submit" className="main" disabled={signIn.isPending}>
         {signIn.isPending ? 'Signing in' : 'Sign in'}

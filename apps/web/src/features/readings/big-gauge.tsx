@@ -18,7 +18,14 @@ export function BigGauge({ history: { valve, state } }: { history: ValveHistory 
   return (
     <svg viewBox={`0 0 ${WIDTH} 198`} className={look.gauge}>
       <svg x="0" y={GAUGE_TOP} width={WIDTH} height="136" viewBox="0 0 120 45.6">
-        <Gauge gapLeft={state.gapLeft} gapRight={state.gapRight} gapIsInferred={state.gapIsInferred} keepClear={keepClear} noseLength={noseLength} height={45.6} />
+        <Gauge
+          gapLeft={state.gapLeft}
+          gapRight={state.gapRight}
+          gapIsInferred={state.gapIsInferred}
+          keepClear={keepClear}
+          noseLength={noseLength}
+          height={45.6}
+        />
       </svg>
       <text className="hot" x={x(keepClear) + 4} y="16" textAnchor="end">
         keep clear {keepClear}
@@ -26,7 +33,10 @@ export function BigGauge({ history: { valve, state } }: { history: ValveHistory 
       <text x={Math.min(nowAt, WIDTH - 104)} y="16">
         {gapsInWords(state)}
       </text>
-      <path d={`M${x(0)} ${SCALE_TOP}H${x(15)}${[0, 5, 10, 15].map((mm) => `M${x(mm)} ${SCALE_TOP}v7`).join('')}`} className="thin" />
+      <path
+        d={`M${x(0)} ${SCALE_TOP}H${x(15)}${[0, 5, 10, 15].map((mm) => `M${x(mm)} ${SCALE_TOP}v7`).join('')}`}
+        className="thin"
+      />
       {[0, 5, 10, 15].map((mm) => (
         <text key={mm} x={x(mm)} y={SCALE_TOP + 22} textAnchor="middle">
           {mm === 15 ? '15 mm' : mm}

@@ -10,10 +10,14 @@ export function cautionFor({ temperature, pressure, phase }: Pick<Valve, 'temper
   const isPressurised = pressure !== null && pressure > 0
   const what = [
     isHot && `Hot, ${temperature}${NO_BREAK_SPACE}°C.`,
-    isPressurised && `Under pressure, ${pressure}${NO_BREAK_SPACE}bar${phase === 'steam' || phase === 'gas' ? ` of ${phase}` : ''}.`,
+    isPressurised &&
+      `Under pressure, ${pressure}${NO_BREAK_SPACE}bar${phase === 'steam' || phase === 'gas' ? ` of ${phase}` : ''}.`,
     temperature === null && pressure === null && 'Temperature and pressure not recorded: take it for hot and under pressure.',
     temperature === null && pressure !== null && 'Temperature not recorded: take it for hot.',
     temperature !== null && pressure === null && 'Pressure not recorded: take it for under pressure.',
   ]
-  return [...what.filter((line) => line !== false), 'Stay out of the stem line; never loosen under pressure. Site procedure and permit decide.'].join(' ')
+  return [
+    ...what.filter((line) => line !== false),
+    'Stay out of the stem line; never loosen under pressure. Site procedure and permit decide.',
+  ].join(' ')
 }

@@ -5,10 +5,20 @@ import { type Draft, emptyDraft, factsOf, missingIn, noteOf } from './draft.ts'
 
 beforeAll(() => {
   const kept = new Map<string, string>()
-  Object.assign(globalThis, { localStorage: { getItem: (key: string) => kept.get(key) ?? null, setItem: (key: string, value: string) => kept.set(key, value) } })
+  Object.assign(globalThis, {
+    localStorage: {
+      getItem: (key: string) => kept.get(key) ?? null,
+      setItem: (key: string, value: string) => kept.set(key, value),
+    },
+  })
 })
 
-const here: Circumstances = { valveId: '01890000-0000-7000-8000-000000000003', at: new Date('2026-05-04T10:00:00Z'), takenBy: '', note: '' }
+const here: Circumstances = {
+  valveId: '01890000-0000-7000-8000-000000000003',
+  at: new Date('2026-05-04T10:00:00Z'),
+  takenBy: '',
+  note: '',
+}
 const entries = (change: Partial<Draft> = {}, circumstances = here) => {
   const built = entriesOf(circumstances, factsOf({ ...emptyDraft, ...change }))
   if (!built.ok) throw new Error(built.faults.join(' '))
@@ -33,7 +43,8 @@ test('every kind of entry passes the contract after a journey over the wire', ()
     { kind: 'repacked', family: 'graphite braid', cut: 'skive', rings: 5, section: 8.5, gapLeft: 12, gapRight: 12, proved: true },
     { kind: 'ring added', ringsAdded: 1, gapLeft: 9 },
   ]
-  for (const draft of drafts) for (const entry of entries(draft)) expect(FieldEvent.safeParse(JSON.parse(JSON.stringify(entry))).error).toBeUndefined()
+  for (const draft of drafts)
+    for (const entry of entries(draft)) expect(FieldEvent.safeParse(JSON.parse(JSON.stringify(entry))).error).toBeUndefined()
 })
 
 test('a gap set beside turns is a reading of its own, after the nip', () => {
@@ -54,7 +65,10 @@ test('a gap of 0 is a gap that was read', () => {
 })
 
 test('an impossible figure is refused with its reason', () => {
-  expect(entriesOf(here, factsOf({ ...emptyDraft, turns: 'none', gapLeft: 250 }))).toEqual({ ok: false, faults: ['Gap: at most 200 mm'] })
+  expect(entriesOf(here, factsOf({ ...emptyDraft, turns: 'none', gapLeft: 250 }))).toEqual({
+    ok: false,
+    faults: ['Gap: at most 200 mm'],
+  })
 })
 
 test('the time keeps the offset of the device', () => {
@@ -66,12 +80,22 @@ test('taking back is an entry of its own that names the first and puts nothing i
   const [entry] = entries()
   if (!entry) throw new Error('no entry')
   const back = takenBackAtOnce(entry, here.at)
-  expect(back).toMatchObject({ kind: 'fact.corrected', corrects: entry.id, reason: 'taken back at once', replacement: null, valveId: here.valveId })
+  expect(back).toMatchObject({
+    kind: 'fact.corrected',
+    corrects: entry.id,
+    reason: 'taken back at once',
+    replacement: null,
+    valveId: here.valveId,
+  })
   expect(back.id).not.toBe(entry.id)
 })
 
 test('figures outside their usual range are asked about, usual ones are not', () => {
-  expect(entries({ turns: 'other', otherTurns: { left: 3, right: 3 } }).flatMap(unusualFigures).map(({ field }) => field)).toEqual(['turnsLeft', 'turnsRight'])
+  expect(
+    entries({ turns: 'other', otherTurns: { left: 3, right: 3 } })
+      .flatMap(unusualFigures)
+      .map(({ field }) => field),
+  ).toEqual(['turnsLeft', 'turnsRight'])
   expect(entries().flatMap(unusualFigures)).toEqual([])
 })
 

@@ -19,7 +19,8 @@ type Without<T, K extends PropertyKey> = T extends unknown ? Omit<T, K> : never
 /** What happened, before it has a name and a time. */
 export type Fact = Without<z.input<typeof FieldEvent>, keyof Stamp>
 
-type Built = { readonly ok: true; readonly entries: readonly FieldEvent[] } | { readonly ok: false; readonly faults: readonly string[] }
+type Built =
+  { readonly ok: true; readonly entries: readonly FieldEvent[] } | { readonly ok: false; readonly faults: readonly string[] }
 
 export interface Circumstances {
   readonly valveId: string
@@ -51,7 +52,13 @@ export function entriesOf(circumstances: Circumstances, facts: readonly Fact[]):
 /** An entry is never removed: taking it back is an entry of its own. */
 export function takenBackAtOnce(entry: FieldEvent, at: Date): FieldEvent {
   const stamp = stampOf({ valveId: entry.valveId, at, takenBy: '', note: '' })
-  return FieldEvent.parse({ ...stamp, kind: 'fact.corrected', corrects: entry.id, reason: 'taken back at once', replacement: null })
+  return FieldEvent.parse({
+    ...stamp,
+    kind: 'fact.corrected',
+    corrects: entry.id,
+    reason: 'taken back at once',
+    replacement: null,
+  })
 }
 
 /** Figures of the entry that are possible but so odd that they are asked about before they are sent. */

@@ -34,7 +34,10 @@ const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1
 /** @example savedInWords(halfTurn, history) // → 'half a turn, 0.875 mm less' */
 export function savedInWords(draft: Draft, history: ValveHistory): string {
   if (draft.kind !== 'turns, gap, leak') return uncapital(actInWords(draft))
-  const gaps = [draft.gapLeft !== null && `${draft.gapLeft.toFixed(1)} left`, draft.gapRight !== null && `${draft.gapRight.toFixed(1)} right`]
+  const gaps = [
+    draft.gapLeft !== null && `${draft.gapLeft.toFixed(1)} left`,
+    draft.gapRight !== null && `${draft.gapRight.toFixed(1)} right`,
+  ]
   const read = isRead(draft) ? `gap ${gaps.filter((side) => side !== false).join(', ')}` : null
   if (!isTurned(draft)) return read ?? `looked at, ${draft.leak}`
   const { left, right } = turnedOf(draft)
@@ -63,7 +66,9 @@ function withoutTravel(draft: Draft, history: ValveHistory): string[] {
   if (left <= 0 && right <= 0) return []
   if (isSpent(history.state)) return ['By the record no travel is left.']
   const reserve = leavesAfter(history, { left, right })?.reserve ?? null
-  return reserve !== null && reserve < 0 ? [`By the record this is ${formatMillimetres(Math.abs(reserve))} more than is left.`] : []
+  return reserve !== null && reserve < 0
+    ? [`By the record this is ${formatMillimetres(Math.abs(reserve))} more than is left.`]
+    : []
 }
 
 const uncapital = (words: string) => words.charAt(0).toLowerCase() + words.slice(1)

@@ -19,7 +19,14 @@ export function EntryFields({ draft, history, onChange }: DraftFieldsProps & { h
       {kind === 'leak seen' && draft.leak !== 'dry' && (
         <div className={look.gaps}>
           <span>Drops</span>
-          <FigureStepper label="Drops a minute" short="/min" value={draft.dropsPerMinute} step={1} decimals={0} onChange={(dropsPerMinute) => onChange({ dropsPerMinute })} />
+          <FigureStepper
+            label="Drops a minute"
+            short="/min"
+            value={draft.dropsPerMinute}
+            step={1}
+            decimals={0}
+            onChange={(dropsPerMinute) => onChange({ dropsPerMinute })}
+          />
         </div>
       )}
       {kind === 'could not do it' && <MissedFields draft={draft} onChange={onChange} />}
@@ -72,19 +79,50 @@ function GapFields({ draft, guess, onChange }: GapFieldsProps) {
   return (
     <div className={look.gaps} role="group" aria-label="Gap now">
       <span>Gap</span>
-      <FigureStepper label="Gap left, mm" short="L" value={draft.gapLeft} guess={guess?.gapLeft ?? null} step={0.1} onChange={(gapLeft) => onChange({ gapLeft })} />
-      <FigureStepper label="Gap right, mm" short="R" value={draft.gapRight} guess={guess?.gapRight ?? null} step={0.1} onChange={(gapRight) => onChange({ gapRight })} />
+      <FigureStepper
+        label="Gap left, mm"
+        short="L"
+        value={draft.gapLeft}
+        guess={guess?.gapLeft ?? null}
+        step={0.1}
+        onChange={(gapLeft) => onChange({ gapLeft })}
+      />
+      <FigureStepper
+        label="Gap right, mm"
+        short="R"
+        value={draft.gapRight}
+        guess={guess?.gapRight ?? null}
+        step={0.1}
+        onChange={(gapRight) => onChange({ gapRight })}
+      />
     </div>
   )
 }
 
 function OtherTurns({ draft: { otherTurns }, onChange }: DraftFieldsProps) {
-  const set = (side: 'left' | 'right') => (value: number | null) => onChange({ otherTurns: { ...otherTurns, [side]: value ?? 0 } })
+  const set = (side: 'left' | 'right') => (value: number | null) =>
+    onChange({ otherTurns: { ...otherTurns, [side]: value ?? 0 } })
   return (
     <div className={look.gaps} role="group" aria-label="Turns of each side">
       <span>Sides</span>
-      <FigureStepper label="Turns left" short="L" value={otherTurns.left} step={0.25} least={-10} decimals={2} onChange={set('left')} />
-      <FigureStepper label="Turns right" short="R" value={otherTurns.right} step={0.25} least={-10} decimals={2} onChange={set('right')} />
+      <FigureStepper
+        label="Turns left"
+        short="L"
+        value={otherTurns.left}
+        step={0.25}
+        least={-10}
+        decimals={2}
+        onChange={set('left')}
+      />
+      <FigureStepper
+        label="Turns right"
+        short="R"
+        value={otherTurns.right}
+        step={0.25}
+        least={-10}
+        decimals={2}
+        onChange={set('right')}
+      />
     </div>
   )
 }

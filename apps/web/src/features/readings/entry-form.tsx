@@ -56,7 +56,11 @@ export function EntryForm({ history }: { history: ValveHistory }) {
 
   const isSaved = step.is === 'sent' && delivery.isSuccess
   return (
-    <form className={isSaved ? `${look.pad} ${look.done}` : look.pad} onSubmit={(event) => event.preventDefault()} aria-label="What was done">
+    <form
+      className={isSaved ? `${look.pad} ${look.done}` : look.pad}
+      onSubmit={(event) => event.preventDefault()}
+      aria-label="What was done"
+    >
       {!isSaved && (
         <div className={look.fields} inert={step.is !== 'typing'}>
           <EntryFields draft={draft} history={history} onChange={change} />
@@ -64,9 +68,14 @@ export function EntryForm({ history }: { history: ValveHistory }) {
       )}
       <div className={look.foot}>
         {step.is === 'typing' && <Faults faults={step.faults} />}
-        {step.is === 'typing' && delivery.data?.refused.map((problem) => <ProblemNote key={problem.code + problem.detail} error={new ProblemError(problem)} />)}
+        {step.is === 'typing' &&
+          delivery.data?.refused.map((problem) => (
+            <ProblemNote key={problem.code + problem.detail} error={new ProblemError(problem)} />
+          ))}
         {step.is === 'typing' && <MainButton draft={draft} history={history} onPress={press} />}
-        {step.is === 'asking' && <AskAgain questions={step.questions} onYes={() => send(step.entries)} onNo={() => setStep(typing)} />}
+        {step.is === 'asking' && (
+          <AskAgain questions={step.questions} onYes={() => send(step.entries)} onNo={() => setStep(typing)} />
+        )}
         {step.is === 'sent' && delivery.isPending && <p role="status">Sending</p>}
         {step.is === 'sent' && delivery.isError && <NotSent error={delivery.error} onAgain={() => send(step.entries)} />}
         {isSaved && <Saved says={step.says} delivery={delivery.data} tag={history.valve.tag} onAnew={startAnew} />}

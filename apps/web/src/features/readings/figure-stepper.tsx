@@ -18,7 +18,16 @@ interface FigureStepperProps {
 }
 
 /** Less and more by a step, held down for many, or typed. A figure that cannot be is refused in words, not pulled inside. */
-export function FigureStepper({ label, short, value, guess = null, step, least = 0, decimals = 1, onChange }: FigureStepperProps) {
+export function FigureStepper({
+  label,
+  short,
+  value,
+  guess = null,
+  step,
+  least = 0,
+  decimals = 1,
+  onChange,
+}: FigureStepperProps) {
   const id = useId()
   const [typed, setTyped] = useState<string | null>(null)
   const shown = typed ?? figureAsTyped(value ?? guess, decimals)

@@ -2,7 +2,9 @@ import { expect, test } from 'vitest'
 import { figureAsTyped, figureOf, stepped } from './figure.ts'
 
 test('a comma is a point, so that 3,5 is never read as 35', () => {
-  expect([figureOf('3,5'), figureOf('3.5'), figureOf(' .5 '), figureOf('-0,25'), figureOf('−1')]).toEqual([3.5, 3.5, 0.5, -0.25, -1])
+  expect([figureOf('3,5'), figureOf('3.5'), figureOf(' .5 '), figureOf('-0,25'), figureOf('−1')]).toEqual([
+    3.5, 3.5, 0.5, -0.25, -1,
+  ])
 })
 
 test('nothing typed is not said, and what is no figure is not taken for one', () => {
@@ -19,5 +21,11 @@ test('ten steps of a tenth are one, and no step goes below the least', () => {
 })
 
 test('a gap is shown with its one decimal, turns and counts as they are', () => {
-  expect([figureAsTyped(6.525, 1), figureAsTyped(5, 1), figureAsTyped(0.5, 2), figureAsTyped(5, 0), figureAsTyped(null, 1)]).toEqual(['6.5', '5.0', '0.5', '5', ''])
+  expect([
+    figureAsTyped(6.525, 1),
+    figureAsTyped(5, 1),
+    figureAsTyped(0.5, 2),
+    figureAsTyped(5, 0),
+    figureAsTyped(null, 1),
+  ]).toEqual(['6.5', '5.0', '0.5', '5', ''])
 })

@@ -96,7 +96,11 @@ test('a gap that was read says what is left, whatever the turns say and even wit
 })
 
 test('a gland is spent by its standing or by its reserve', () => {
-  expect([isSpent(history().state), isSpent(history({ standing: 'spent' }).state), isSpent(history({ reserve: 0 }).state)]).toEqual([false, true, true])
+  expect([
+    isSpent(history().state),
+    isSpent(history({ standing: 'spent' }).state),
+    isSpent(history({ reserve: 0 }).state),
+  ]).toEqual([false, true, true])
 })
 
 test('half a turn is the one tap only where there is travel for it, or nobody can say', () => {
@@ -109,11 +113,17 @@ test('half a turn is the one tap only where there is travel for it, or nobody ca
 
 test('turns the record has no travel for are asked about', () => {
   expect(questionsBefore(emptyDraft, [], history())).toEqual([])
-  expect(questionsBefore(emptyDraft, [], history({ gapLeft: 3.5, gapRight: 3.5, reserve: 0.5 }))).toEqual(['By the record this is 0.4\u00a0mm more than is left.'])
-  expect(questionsBefore(emptyDraft, [], history({ standing: 'spent', reserve: -1 }))).toEqual(['By the record no travel is left.'])
+  expect(questionsBefore(emptyDraft, [], history({ gapLeft: 3.5, gapRight: 3.5, reserve: 0.5 }))).toEqual([
+    'By the record this is 0.4\u00a0mm more than is left.',
+  ])
+  expect(questionsBefore(emptyDraft, [], history({ standing: 'spent', reserve: -1 }))).toEqual([
+    'By the record no travel is left.',
+  ])
 })
 
 test('an unknown service is taken for a dangerous one', () => {
   expect(cautionFor({ temperature: null, pressure: null, phase: 'liquid' })).toContain('take it for hot and under pressure')
-  expect(cautionFor(history().valve)).toBe('Hot, 160\u00a0°C. Under pressure, 5\u00a0bar of steam. Stay out of the stem line; never loosen under pressure. Site procedure and permit decide.')
+  expect(cautionFor(history().valve)).toBe(
+    'Hot, 160\u00a0°C. Under pressure, 5\u00a0bar of steam. Stay out of the stem line; never loosen under pressure. Site procedure and permit decide.',
+  )
 })

@@ -28,7 +28,13 @@ export function leavesAfter({ valve: { gland }, state }: Gland, turned: Turned):
   if (!left.ok || !right.ok) return null
   const gapLeft = sunk(state.gapLeft, left.travel)
   const gapRight = sunk(state.gapRight, right.travel)
-  return { travelLeft: left.travel, travelRight: right.travel, gapLeft, gapRight, reserve: reserveAt({ gland, state, gapLeft, gapRight }) }
+  return {
+    travelLeft: left.travel,
+    travelRight: right.travel,
+    gapLeft,
+    gapRight,
+    reserve: reserveAt({ gland, state, gapLeft, gapRight }),
+  }
 }
 
 interface Position {
@@ -66,7 +72,8 @@ export function leavesInWords(gland: Gland, turned: Turned, read: ReadGaps): str
   const gapLeft = side(read.gapLeft, after?.gapLeft ?? null)
   const gapRight = side(read.gapRight, after?.gapRight ?? null)
   const reserve = reserveAt({ gland: gland.valve.gland, state: gland.state, gapLeft, gapRight })
-  if (reserve !== null) return reserve < 0 ? `${formatMillimetres(Math.abs(reserve))} more than there is` : `leaves ${formatMillimetres(reserve)}`
+  if (reserve !== null)
+    return reserve < 0 ? `${formatMillimetres(Math.abs(reserve))} more than there is` : `leaves ${formatMillimetres(reserve)}`
   if (studThread === null) return 'stud thread not recorded: what it leaves is not known'
   if (after === null) return `pitch of ${studThread} not known: what it leaves is not known`
   return 'gap not measured: what it leaves is not known'

@@ -15,7 +15,9 @@ export function MainButton({ draft, history, onPress }: MainButtonProps) {
   return (
     <>
       {draft.kind === 'turns, gap, leak' && !offersHalfTurn(history) && (
-        <p className={look.spent}>{isSpent(history.state) ? 'No travel left' : 'Less than half a turn left'}: report for repack.</p>
+        <p className={look.spent}>
+          {isSpent(history.state) ? 'No travel left' : 'Less than half a turn left'}: report for repack.
+        </p>
       )}
       <button type="button" className={`main ${look.main}`} onClick={onPress}>
         {actInWords(draft)}

@@ -8,7 +8,10 @@ export function NotSent({ error, onAgain }: { error: unknown; onAgain: () => voi
     <>
       {error instanceof ProblemError ? <ProblemNote error={error} /> : null}
       <p role="alert" className={look.note}>
-        <b>Not sent.</b> {error instanceof ProblemError ? 'The entry is still here.' : 'The server does not answer. The entry is still here: stay on this page and send it again.'}
+        <b>Not sent.</b>{' '}
+        {error instanceof ProblemError
+          ? 'The entry is still here.'
+          : 'The server does not answer. The entry is still here: stay on this page and send it again.'}
       </p>
       <button type="button" className={`main ${look.main}`} onClick={onAgain}>
         Send again

@@ -8,7 +8,10 @@ export function MissedFields({ draft, onChange }: DraftFieldsProps) {
   return (
     <label className={look.kind}>
       <span>Why</span>
-      <select value={draft.missed ?? ''} onChange={({ target }) => onChange({ missed: MissedReason.safeParse(target.value).data ?? null })}>
+      <select
+        value={draft.missed ?? ''}
+        onChange={({ target }) => onChange({ missed: MissedReason.safeParse(target.value).data ?? null })}
+      >
         <option value="">choose</option>
         {MissedReason.options.map((reason) => (
           <option key={reason}>{reason}</option>
@@ -31,8 +34,23 @@ export function RepackFields({ draft, onChange }: DraftFieldsProps) {
       </label>
       <div className={look.gaps}>
         <span>Rings</span>
-        <FigureStepper label="Rings" short="no." value={draft.rings} step={1} least={1} decimals={0} onChange={(rings) => onChange({ rings })} />
-        <FigureStepper label="Section, mm" short="mm" value={draft.section} step={0.5} least={1} onChange={(section) => onChange({ section })} />
+        <FigureStepper
+          label="Rings"
+          short="no."
+          value={draft.rings}
+          step={1}
+          least={1}
+          decimals={0}
+          onChange={(rings) => onChange({ rings })}
+        />
+        <FigureStepper
+          label="Section, mm"
+          short="mm"
+          value={draft.section}
+          step={0.5}
+          least={1}
+          onChange={(section) => onChange({ section })}
+        />
       </div>
       <ChoiceRow label="Cut" choices={Cut.options} value={draft.cut} onChange={(cut) => onChange({ cut })} />
       <ChoiceRow
@@ -49,7 +67,15 @@ export function RingFields({ draft, onChange }: DraftFieldsProps) {
   return (
     <div className={look.gaps}>
       <span>Rings</span>
-      <FigureStepper label="Rings added" short="no." value={draft.ringsAdded} step={1} least={1} decimals={0} onChange={(ringsAdded) => onChange({ ringsAdded })} />
+      <FigureStepper
+        label="Rings added"
+        short="no."
+        value={draft.ringsAdded}
+        step={1}
+        least={1}
+        decimals={0}
+        onChange={(ringsAdded) => onChange({ ringsAdded })}
+      />
     </div>
   )
 }

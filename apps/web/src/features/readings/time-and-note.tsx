@@ -9,7 +9,11 @@ export function TimeAndNote({ draft, onChange }: DraftFieldsProps) {
       <summary>{draft.takenAt === null ? 'Another time, or a note' : `Taken ${formatDay(draft.takenAt)}; a note`}</summary>
       <label>
         <span>Date and time, empty for now</span>
-        <input type="datetime-local" value={draft.takenAt ?? ''} onChange={({ target }) => onChange({ takenAt: target.value === '' ? null : target.value })} />
+        <input
+          type="datetime-local"
+          value={draft.takenAt ?? ''}
+          onChange={({ target }) => onChange({ takenAt: target.value === '' ? null : target.value })}
+        />
       </label>
       <label>
         <span>Done by, if not by you</span>

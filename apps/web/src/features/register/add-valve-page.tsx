@@ -28,7 +28,11 @@ function NewValve() {
   const navigate = useNavigate()
   const [draft, setDraft] = useState<ValveDraft>({ ...newDraft, '/areaCode': address.get('area') ?? '' })
   if (known.data === undefined) {
-    return known.error ? <ProblemNote error={known.error} again={{ words: 'Read the areas again', onPress: () => void known.refetch() }} /> : <p role="status">Reading the areas</p>
+    return known.error ? (
+      <ProblemNote error={known.error} again={{ words: 'Read the areas again', onPress: () => void known.refetch() }} />
+    ) : (
+      <p role="status">Reading the areas</p>
+    )
   }
   if (known.data.areas.length === 0) {
     return (

@@ -63,7 +63,12 @@ function Change({ valve, areas }: { valve: Valve; areas: readonly Area[] }) {
         saveWords="Save the change"
         isSaving={change.isPending}
         error={change.error}
-        onSave={(input) => change.mutate({ revision: from.revision, valve: input }, { onSuccess: ({ tag }) => void navigate(`/valves/${encodeURIComponent(tag)}`) })}
+        onSave={(input) =>
+          change.mutate(
+            { revision: from.revision, valve: input },
+            { onSuccess: ({ tag }) => void navigate(`/valves/${encodeURIComponent(tag)}`) },
+          )
+        }
         note={changedThere.length > 0 && <TakenOver pointers={changedThere} />}
         insteadOfSaving={
           isOvertaken ? (

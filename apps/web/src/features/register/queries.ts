@@ -29,7 +29,8 @@ function useReadAgain() {
 export function useSaveArea(code: string | null) {
   const readAgain = useReadAgain()
   return useMutation({
-    mutationFn: (body: z.input<typeof AreaInput>) => (code === null ? call(addArea, { body }) : call(changeArea, { params: { code }, body })),
+    mutationFn: (body: z.input<typeof AreaInput>) =>
+      code === null ? call(addArea, { body }) : call(changeArea, { params: { code }, body }),
     onSuccess: readAgain,
   })
 }

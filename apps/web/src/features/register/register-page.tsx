@@ -37,20 +37,31 @@ export function RegisterPage() {
         </div>
       )}
       {isAdding && <AreaForm onDone={() => setIsAdding(false)} />}
-      {known.data ? <Areas areas={known.data.areas} mayChange={mayChange} /> : <Waiting error={known.error} again={() => void known.refetch()} />}
+      {known.data ? (
+        <Areas areas={known.data.areas} mayChange={mayChange} />
+      ) : (
+        <Waiting error={known.error} again={() => void known.refetch()} />
+      )}
     </main>
   )
 }
 
 function Waiting({ error, again }: { error: unknown; again: () => void }) {
-  return error ? <ProblemNote error={error} again={{ words: 'Read the areas again', onPress: again }} /> : <p role="status">Reading the areas</p>
+  return error ? (
+    <ProblemNote error={error} again={{ words: 'Read the areas again', onPress: again }} />
+  ) : (
+    <p role="status">Reading the areas</p>
+  )
 }
 
 function Areas({ areas, mayChange }: { areas: readonly Area[]; mayChange: boolean }) {
   if (areas.length === 0) {
     return (
       <Empty title="No area yet">
-        <p>An area is what a fitter walks as one: a building, a floor, a tank farm. Add one here, or import a valve list, which brings its areas along.</p>
+        <p>
+          An area is what a fitter walks as one: a building, a floor, a tank farm. Add one here, or import a valve list, which
+          brings its areas along.
+        </p>
       </Empty>
     )
   }
@@ -69,7 +80,7 @@ function Areas({ areas, mayChange }: { areas: readonly Area[]; mayChange: boolea
           <th scope="col" className={page.figure}>
             Valves
           </th>
-          {mayChange && <th scope="col" aria-label="Change" />}
+          {mayChange && <th scope="col">To change</th>}
         </tr>
       </thead>
       <tbody>
@@ -102,7 +113,10 @@ function AreaRow({ area, mayChange }: { area: Area; mayChange: boolean }) {
       <td className={page.figure}>{area.level}</td>
       <td className={page.figure}>
         {area.valveCount > 0 ? (
-          <Link to={`/?area=${encodeURIComponent(area.code)}`} aria-label={`${area.valveCount} valves of ${area.name} on the board`}>
+          <Link
+            to={`/?area=${encodeURIComponent(area.code)}`}
+            aria-label={`${area.valveCount} valves of ${area.name} on the board`}
+          >
             {area.valveCount}
           </Link>
         ) : (

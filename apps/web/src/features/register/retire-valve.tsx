@@ -19,7 +19,13 @@ export function RetireValve({ tag, revision }: { tag: string; revision: number }
       <h2>Retire this valve</h2>
       <p>A retired valve leaves the board and the rounds. Its history stays.</p>
       <form onSubmit={submit} className={css.line}>
-        <TextInput label="Why it is retired" value={reason} onChange={setReason} maxLength={200} hint="removed with line 2, replaced by BM-3310" />
+        <TextInput
+          label="Why it is retired"
+          value={reason}
+          onChange={setReason}
+          maxLength={200}
+          hint="removed with line 2, replaced by BM-3310"
+        />
         <button type="submit" disabled={reason.trim() === '' || retire.isPending}>
           Retire {tag}
         </button>

@@ -2,7 +2,14 @@ import { expect, test } from 'vitest'
 import { checkDraft, draftOf, faultsByField, newDraft, NOT_KNOWN, rebase, unusualIn, unusualInWords } from './valve-draft.ts'
 import { groups, valveFields } from './valve-fields.ts'
 
-const typed = { ...newDraft, '/tag': 'BM-3307', '/areaCode': 'BM', '/service': 'condensate', '/phase': 'liquid', '/valveKind': 'gate' }
+const typed = {
+  ...newDraft,
+  '/tag': 'BM-3307',
+  '/areaCode': 'BM',
+  '/service': 'condensate',
+  '/phase': 'liquid',
+  '/valveKind': 'gate',
+}
 
 test('every field of a valve is on the form, once', () => {
   expect(groups.flatMap(({ pointers }) => pointers).toSorted()).toEqual([...valveFields.keys()].toSorted())

@@ -47,7 +47,9 @@ function valueAt(valve: ValveInput, pointer: string): Leaf {
 /** The draft as the contract reads it, or every fault by field. */
 export function checkDraft(draft: ValveDraft): { valve: ValveInput; faults?: never } | { valve?: never; faults: FieldFaults } {
   const parsed = ValveInput.safeParse(candidateOf(draft))
-  return parsed.success ? { valve: parsed.data } : { faults: faultsByField(faultsOf(parsed.error).map(inFormWords(draft))).byField }
+  return parsed.success
+    ? { valve: parsed.data }
+    : { faults: faultsByField(faultsOf(parsed.error).map(inFormWords(draft))).byField }
 }
 
 function candidateOf(draft: ValveDraft): Record<string, unknown> {

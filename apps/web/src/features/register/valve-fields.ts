@@ -8,7 +8,11 @@ export interface ValveField {
   label: string
   hint?: string | undefined
   mayBeUnknown: boolean
-  input: { kind: 'figure'; quantity: QuantityMeta } | { kind: 'word'; words: readonly string[] } | { kind: 'yes or no' } | { kind: 'text'; longest: number | undefined }
+  input:
+    | { kind: 'figure'; quantity: QuantityMeta }
+    | { kind: 'word'; words: readonly string[] }
+    | { kind: 'yes or no' }
+    | { kind: 'text'; longest: number | undefined }
 }
 
 /** What stands beside a field that is not a number; numbers bring their own label. */
@@ -40,13 +44,23 @@ export const groups: readonly { title: string; pointers: readonly string[] }[] =
   },
   {
     title: 'Gland, as measured',
-    pointers: ['/gland/stemDiameter', '/gland/boxBore', '/gland/boxDepth', '/gland/followerKind', '/gland/noseLength', '/gland/leastEngagement', '/gland/keepClear'],
+    pointers: [
+      '/gland/stemDiameter',
+      '/gland/boxBore',
+      '/gland/boxDepth',
+      '/gland/followerKind',
+      '/gland/noseLength',
+      '/gland/leastEngagement',
+      '/gland/keepClear',
+    ],
   },
   { title: 'Studs', pointers: ['/gland/studThread', '/gland/studCount', '/gland/studGrade', '/gland/lubrication'] },
 ]
 
 /** Every field there is, read from the contract, so that a new one cannot be forgotten here without a fault. */
-export const valveFields: ReadonlyMap<string, ValveField> = new Map(leavesOf(ValveInput, '').map((field) => [field.pointer, field]))
+export const valveFields: ReadonlyMap<string, ValveField> = new Map(
+  leavesOf(ValveInput, '').map((field) => [field.pointer, field]),
+)
 
 function leavesOf(schema: z.ZodObject, root: string): ValveField[] {
   return Object.entries<z.core.$ZodType>(schema.shape).flatMap(([name, part]) => {
@@ -60,7 +74,13 @@ function fieldOf(pointer: string, schema: z.core.$ZodType): ValveField {
   const quantity = quantities.get(inner)
   const label = quantity?.label ?? labels[pointer]?.label
   if (label === undefined) throw new Error(`the valve form has no label for ${pointer}`)
-  return { pointer, label, hint: labels[pointer]?.hint, mayBeUnknown: schema instanceof z.ZodNullable, input: inputOf(inner, quantity) }
+  return {
+    pointer,
+    label,
+    hint: labels[pointer]?.hint,
+    mayBeUnknown: schema instanceof z.ZodNullable,
+    input: inputOf(inner, quantity),
+  }
 }
 
 function inputOf(schema: z.core.$ZodType, quantity: QuantityMeta | undefined): ValveField['input'] {

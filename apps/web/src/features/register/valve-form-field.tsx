@@ -29,7 +29,14 @@ export function FormField({ field, value, fault, areas, onChange }: FormFieldPro
       return <ChoiceInput {...shared} isRequired={!mayBeUnknown} value={typed === '' ? null : typed} choices={choicesOf(words)} />
     }
     case 'text':
-      return <TextInput {...shared} value={typed} isRequired={needed.has(field.pointer)} {...(input.longest !== undefined && { maxLength: input.longest })} />
+      return (
+        <TextInput
+          {...shared}
+          value={typed}
+          isRequired={needed.has(field.pointer)}
+          {...(input.longest !== undefined && { maxLength: input.longest })}
+        />
+      )
   }
 }
 

@@ -88,7 +88,8 @@ function useFirstFault() {
   const form = useRef<HTMLFormElement>(null)
   const [tries, setTries] = useState(0)
   useEffect(() => {
-    if (tries > 0) form.current?.querySelector<HTMLElement>('[data-invalid] input:not([aria-hidden] *), [data-invalid] button')?.focus()
+    if (tries > 0)
+      form.current?.querySelector<HTMLElement>('[data-invalid] input:not([aria-hidden] *), [data-invalid] button')?.focus()
   }, [tries])
   return { form, showFirstFault: () => setTries(tries + 1) }
 }

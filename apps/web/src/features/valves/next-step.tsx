@@ -19,7 +19,8 @@ export function NextStep({ history: { valve, state }, person }: { history: Valve
   return (
     <section className={look.next} aria-label="What to do and why">
       <p>
-        <b className={needsHand ? 'hot' : undefined}>{acts[state.standing]}</b> {[state.why, ...furtherFindings(state)].map(asSentence).join(' ')}
+        <b className={needsHand ? 'hot' : undefined}>{acts[state.standing]}</b>{' '}
+        {[state.why, ...furtherFindings(state)].map(asSentence).join(' ')}
       </p>
       <div className={look.acts}>
         {valve.retiredAt === null && (

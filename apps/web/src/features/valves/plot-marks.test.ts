@@ -19,7 +19,14 @@ const entry = (n: number, body: Record<string, unknown>, standsAs: TimelineEntry
     standsAs,
   })
 const nip = (n: number, left: number, right = left) => entry(n, { kind: 'gland.nipped', turnsLeft: left, turnsRight: right })
-const frame = plotFrame({ points: [], lives: [], state: { reserve: null, runsOutOn: null }, now: new Date('2026-05-04T10:00:00Z'), timeZone: 'Europe/London', width: 592 })
+const frame = plotFrame({
+  points: [],
+  lives: [],
+  state: { reserve: null, runsOutOn: null },
+  now: new Date('2026-05-04T10:00:00Z'),
+  timeZone: 'Europe/London',
+  width: 592,
+})
 
 test('a nip of one turn draws two ticks, of half a turn one', () => {
   expect(nipTicks([nip(1, 1)], frame)).toHaveLength(2)
@@ -54,8 +61,16 @@ test('a nip taken back draws nothing and a corrected one draws what it was put r
 test('of two corrections of one entry the later holds, and both stand beside it', () => {
   const put = (turns: number) => ({ kind: 'gland.nipped', takenAt, turnsLeft: turns, turnsRight: turns })
   const timeline = [
-    entry(3, { kind: 'fact.corrected', corrects: id(1), reason: 'again', replacement: put(0.25), takenAt: '2026-03-03T09:00:00Z' }, 'correction'),
-    entry(2, { kind: 'fact.corrected', corrects: id(1), reason: 'first', replacement: put(1), takenAt: '2026-03-02T09:00:00Z' }, 'correction'),
+    entry(
+      3,
+      { kind: 'fact.corrected', corrects: id(1), reason: 'again', replacement: put(0.25), takenAt: '2026-03-03T09:00:00Z' },
+      'correction',
+    ),
+    entry(
+      2,
+      { kind: 'fact.corrected', corrects: id(1), reason: 'first', replacement: put(1), takenAt: '2026-03-02T09:00:00Z' },
+      'correction',
+    ),
     entry(1, { kind: 'gland.nipped', turnsLeft: 5, turnsRight: 5 }, 'corrected'),
   ]
   expect(standingFacts(timeline)).toMatchObject([{ kind: 'gland.nipped', turnsLeft: 0.25 }])
@@ -63,12 +78,18 @@ test('of two corrections of one entry the later holds, and both stand beside it'
 })
 
 test('a drop is the higher the worse the leak, damp is no drop and dry nothing', () => {
-  const marks = leakMarks(['dry', 'damp', 'weep', 'drip', 'run'].map((leak, n) => entry(n + 1, { kind: 'leak.seen', leak })), frame)
+  const marks = leakMarks(
+    ['dry', 'damp', 'weep', 'drip', 'run'].map((leak, n) => entry(n + 1, { kind: 'leak.seen', leak })),
+    frame,
+  )
   expect(marks.map(({ grade }) => grade)).toEqual(['damp', 'weep', 'drip', 'run'])
   expect(marks.map(({ height }) => height)).toEqual([0, 13, 26, 39])
 })
 
 test('a leak told with a nip is on the plot too', () => {
-  const marks = leakMarks([entry(1, { kind: 'gland.nipped', turnsLeft: 0.5, turnsRight: 0.5, leakBefore: 'drip', leakAfter: 'dry' })], frame)
+  const marks = leakMarks(
+    [entry(1, { kind: 'gland.nipped', turnsLeft: 0.5, turnsRight: 0.5, leakBefore: 'drip', leakAfter: 'dry' })],
+    frame,
+  )
   expect(marks.map(({ grade }) => grade)).toEqual(['drip'])
 })

@@ -29,7 +29,11 @@ export function nipTicks(timeline: readonly TimelineEntry[], frame: PlotFrame): 
     const up = turns < 0 ? 1 : -1
     return Array.from({ length: Math.ceil(quarters / 2) }, (_, index) => {
       const isWhole = quarters - index * 2 >= 2
-      return { x: frame.x(fact.takenAt) + index * BESIDE, from: frame.nipLine, to: frame.nipLine + up * (isWhole ? TICK : TICK / 2) }
+      return {
+        x: frame.x(fact.takenAt) + index * BESIDE,
+        from: frame.nipLine,
+        to: frame.nipLine + up * (isWhole ? TICK : TICK / 2),
+      }
     })
   })
 }

@@ -50,7 +50,12 @@ function Fields({ changes }: { changes: Changes }) {
 function Field({ change: { field, before, after }, isNew }: { change: Changes[number]; isNew: boolean }) {
   return (
     <p>
-      {fieldInWords(field)}: {!isNew && <><s className="soft">{before || 'empty'}</s> → </>}
+      {fieldInWords(field)}:{' '}
+      {!isNew && (
+        <>
+          <s className="soft">{before || 'empty'}</s> →{' '}
+        </>
+      )}
       {after || 'empty'}
     </p>
   )

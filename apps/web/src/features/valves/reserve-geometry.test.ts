@@ -8,7 +8,8 @@ const points = (...list: [at: string, reserve: number | null, isInferred: boolea
   list.map(([at, reserve, isInferred]) => ReservePoint.parse({ at: `${at}T09:00:00Z`, reserve, isInferred }))
 const life = (from: string | null, to: string | null) =>
   PackingLife.parse({ from: from && `${from}T09:00:00Z`, to: to && `${to}T09:00:00Z`, family: null, rings: null })
-const stateOf = (reserve: number | null, runsOutOn: string | null) => ({ reserve, runsOutOn }) as Pick<GlandState, 'reserve' | 'runsOutOn'>
+const stateOf = (reserve: number | null, runsOutOn: string | null) =>
+  ({ reserve, runsOutOn }) as Pick<GlandState, 'reserve' | 'runsOutOn'>
 
 const input: PlotInput = {
   points: points(['2024-03-01', 6, false], ['2025-01-15', 5.1, true], ['2025-09-01', 4.2, true], ['2026-02-01', 3.6, false]),
@@ -40,11 +41,17 @@ test('the stair keeps its last level until today and breaks where the reserve is
 })
 
 test('a nip and the reading right after it are one step, at what was read', () => {
-  const [first, nip, reading] = [...points(['2024-03-01', 6, false]), ...points(['2025-01-15', 4.9, true]), ...points(['2025-01-15', 5.3, false])]
+  const [first, nip, reading] = [
+    ...points(['2024-03-01', 6, false]),
+    ...points(['2025-01-15', 4.9, true]),
+    ...points(['2025-01-15', 5.3, false]),
+  ]
   if (!first || !nip || !reading) throw new Error('three points')
   const visit = { ...input, points: [first, nip, { ...reading, at: '2025-01-15T09:05:00Z' }] }
   const frame = plotFrame(visit)
-  const drawn = stairOf(visit.points, frame).map(({ path }) => path).join('')
+  const drawn = stairOf(visit.points, frame)
+    .map(({ path }) => path)
+    .join('')
   expect(drawn).toContain(`V${Number(frame.y(5.3).toFixed(1))}`)
   expect(drawn).not.toContain(`V${Number(frame.y(4.9).toFixed(1))}`)
 })
@@ -87,7 +94,10 @@ test('a spent gland has no forecast', () => {
 })
 
 test('packing lives alternate and say their length, the last one so far', () => {
-  const bands = bandsOf({ ...input, lives: [life('2022-05-01', '2024-03-01'), life('2024-03-01', null)] }, plotFrame({ ...input, lives: [life('2022-05-01', '2024-03-01')] }))
+  const bands = bandsOf(
+    { ...input, lives: [life('2022-05-01', '2024-03-01'), life('2024-03-01', null)] },
+    plotFrame({ ...input, lives: [life('2022-05-01', '2024-03-01')] }),
+  )
   expect(bands.map(({ isOdd }) => isOdd)).toEqual([false, true])
   expect(bands.map(({ lines }) => lines)).toEqual([
     ['life 1', '22 months'],

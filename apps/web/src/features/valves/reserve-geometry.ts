@@ -71,7 +71,10 @@ export function plotFrame(input: PlotInput): PlotFrame {
   const reserveHeight = width < 480 ? 220 : 288
   const zero = LIFE_STRIP + HEADROOM + reserveHeight
   const known = points.flatMap(({ reserve }) => (reserve === null ? [] : [reserve as number]))
-  const level = scaleLinear<number>({ domain: [Math.min(0, ...known), Math.max(2, ...known)], range: [zero, LIFE_STRIP + HEADROOM] })
+  const level = scaleLinear<number>({
+    domain: [Math.min(0, ...known), Math.max(2, ...known)],
+    range: [zero, LIFE_STRIP + HEADROOM],
+  })
   const nipLine = zero + 74
   const leakLine = nipLine + 68
   const bottom = leakLine + 16

@@ -33,7 +33,13 @@ function Plot({ history, input }: { history: ValveHistory; input: PlotInput }) {
   const nips = nipTicks(history.timeline, frame)
   const leaks = leakMarks(history.timeline, frame)
   return (
-    <svg width={input.width} height={frame.height} viewBox={`0 0 ${input.width} ${frame.height}`} role="img" aria-label={plotInWords(history, nips.length, leaks.length)}>
+    <svg
+      width={input.width}
+      height={frame.height}
+      viewBox={`0 0 ${input.width} ${frame.height}`}
+      role="img"
+      aria-label={plotInWords(history, nips.length, leaks.length)}
+    >
       <Bands input={input} frame={frame} />
       <Axes frame={frame} />
       <path d={`M${frame.today} ${LIFE_STRIP}V${frame.bottom}`} className="thin" />
@@ -140,8 +146,16 @@ function Leaks({ leaks, line }: { leaks: readonly LeakMark[]; line: number }) {
   return (
     <>
       <path d={drops.map(({ x, height }) => `M${x.toFixed(1)} ${line}v${-height}`).join('')} className="hotline" />
-      <path d={drops.map(({ x, height }) => `M${x.toFixed(1)} ${line - height - 9}c-6 9 -4 13 0 13s6 -4 0 -13Z`).join('')} className={look.drop} />
-      <path d={dots.map(({ x }) => `M${(x - DOT).toFixed(1)} ${line - 5}a${DOT} ${DOT} 0 1 0 ${dot} 0a${DOT} ${DOT} 0 1 0 ${-dot} 0`).join('')} className="hotline" />
+      <path
+        d={drops.map(({ x, height }) => `M${x.toFixed(1)} ${line - height - 9}c-6 9 -4 13 0 13s6 -4 0 -13Z`).join('')}
+        className={look.drop}
+      />
+      <path
+        d={dots
+          .map(({ x }) => `M${(x - DOT).toFixed(1)} ${line - 5}a${DOT} ${DOT} 0 1 0 ${dot} 0a${DOT} ${DOT} 0 1 0 ${-dot} 0`)
+          .join('')}
+        className="hotline"
+      />
     </>
   )
 }

@@ -1,7 +1,15 @@
 import type { ValveHistory } from '@glandkeeper/contract/valves'
 import { useMeasuredWidth } from './measured-width.ts'
 import { Dimensioned, Labelled } from './section-figures.tsx'
-import { type Outline, placementOf, proportionsOf, type Placement, type Room, type SectionShapes, shapesOf } from './section-geometry.ts'
+import {
+  type Outline,
+  placementOf,
+  proportionsOf,
+  type Placement,
+  type Room,
+  type SectionShapes,
+  shapesOf,
+} from './section-geometry.ts'
 import { dimensionsOf, labelsOf } from './section-labels.ts'
 import { type DrawnGland, drawnGland, isToScale, scaleNote } from './section-model.ts'
 import { sectionInWords } from './section-words.ts'
@@ -58,7 +66,8 @@ function Shapes({ outlines, className }: { outlines: readonly Outline[]; classNa
 }
 
 function Body({ gland, shapes }: PartProps) {
-  const isGuessed = gland.gapIsInferred || ['nose', 'gap left', 'gap right'].some((measure) => gland.assumed.has(measure as 'nose'))
+  const isGuessed =
+    gland.gapIsInferred || ['nose', 'gap left', 'gap right'].some((measure) => gland.assumed.has(measure as 'nose'))
   const follower = isGuessed ? ` ${look.guessed}` : ''
   const box = isToScale(gland) ? 'out' : `out ${look.guessed}`
   return (
@@ -116,7 +125,9 @@ function Studs({ gland, place, shapes }: PartProps) {
         <path d={pathOf(stud)} className={`paperfill ${outside}`} />
         <path d={`M${from[0] + root} ${from[1]}V${to[1]}M${to[0] - root} ${from[1]}V${to[1]}`} className="hair" />
         <path d={pathOf(nut)} className={`plain ${outside}`} />
-        {nutFrom && nutTo && <path d={`M${axis - facet} ${nutFrom[1]}V${nutTo[1]}M${axis + facet} ${nutFrom[1]}V${nutTo[1]}`} className="thin" />}
+        {nutFrom && nutTo && (
+          <path d={`M${axis - facet} ${nutFrom[1]}V${nutTo[1]}M${axis + facet} ${nutFrom[1]}V${nutTo[1]}`} className="thin" />
+        )}
         <path d={`M${axis} ${from[1] - 10}V${to[1] + 10}`} className="centre" />
       </g>
     )

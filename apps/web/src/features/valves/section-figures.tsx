@@ -40,7 +40,10 @@ export function Labelled({ label: { at, anchor, lines, leader, isHot } }: { labe
   return (
     <>
       {leader.length > 1 && (
-        <polyline points={leader.map((point) => point.map((value) => value.toFixed(1)).join(' ')).join(',')} className={isHot ? look.hotLeader : 'hair'} />
+        <polyline
+          points={leader.map((point) => point.map((value) => value.toFixed(1)).join(' ')).join(',')}
+          className={isHot ? look.hotLeader : 'hair'}
+        />
       )}
       {lines.map(({ text, tone, isGuess }, index) => (
         <text

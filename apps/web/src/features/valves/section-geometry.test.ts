@@ -31,46 +31,53 @@ const extremes = [
   { boxBore: 200, stemDiameter: 120, boxDepth: 150, noseLength: 60, studThread: 'M36', gap: 40 },
 ]
 
-describe.each([{ boxBore: 45, stemDiameter: 28, gap: 7 }, ...extremes])('a gland of $boxBore/$stemDiameter with a gap of $gap', ({ gap, ...dimensions }) => {
-  const drawn = drawnGland(gland(dimensions), gaps(gap, gap), 5)
-  const place = placementOf(drawn, room)
-  const shapes = shapesOf(drawn, place)
+describe.each([{ boxBore: 45, stemDiameter: 28, gap: 7 }, ...extremes])(
+  'a gland of $boxBore/$stemDiameter with a gap of $gap',
+  ({ gap, ...dimensions }) => {
+    const drawn = drawnGland(gland(dimensions), gaps(gap, gap), 5)
+    const place = placementOf(drawn, room)
+    const shapes = shapesOf(drawn, place)
 
-  test('bore, stem, depth and gap measured on the paper are the true ones', () => {
-    const bore = dimensionsOf(drawn, place).find(({ name }) => name === 'bore')
-    expect(((bore?.to[0] ?? 0) - (bore?.from[0] ?? 0)) / place.k).toBeCloseTo(drawn.bore, 6)
-    expect((shapes.stem.right - shapes.stem.left) / place.k).toBeCloseTo(drawn.stem, 6)
-    const [wall] = shapes.walls
-    expect(((wall?.[2]?.[1] ?? 0) - (wall?.[0]?.[1] ?? 0)) / place.k).toBeCloseTo(drawn.depth, 6)
-    const left = dimensionsOf(drawn, place).find(({ name }) => name === 'gap left')
-    expect(((left?.to[1] ?? 0) - (left?.from[1] ?? 0)) / place.k).toBeCloseTo(gap, 6)
-  })
+    test('bore, stem, depth and gap measured on the paper are the true ones', () => {
+      const bore = dimensionsOf(drawn, place).find(({ name }) => name === 'bore')
+      expect(((bore?.to[0] ?? 0) - (bore?.from[0] ?? 0)) / place.k).toBeCloseTo(drawn.bore, 6)
+      expect((shapes.stem.right - shapes.stem.left) / place.k).toBeCloseTo(drawn.stem, 6)
+      const [wall] = shapes.walls
+      expect(((wall?.[2]?.[1] ?? 0) - (wall?.[0]?.[1] ?? 0)) / place.k).toBeCloseTo(drawn.depth, 6)
+      const left = dimensionsOf(drawn, place).find(({ name }) => name === 'gap left')
+      expect(((left?.to[1] ?? 0) - (left?.from[1] ?? 0)) / place.k).toBeCloseTo(gap, 6)
+    })
 
-  test('all of it lies within its room', () => {
-    const points = [...shapes.walls, ...shapes.bridge, ...shapes.bush, ...shapes.studs, ...shapes.nuts].flat()
-    expect(Math.min(...points.map(([x]) => x))).toBeGreaterThanOrEqual(room.gutter - 0.01)
-    expect(Math.max(...points.map(([x]) => x))).toBeLessThanOrEqual(room.width - room.gutter + 0.01)
-    expect(Math.min(...points.map(([, y]) => y))).toBeGreaterThan(0)
-    expect(Math.max(...points.map(([, y]) => y))).toBeLessThan(place.height)
-  })
+    test('all of it lies within its room', () => {
+      const points = [...shapes.walls, ...shapes.bridge, ...shapes.bush, ...shapes.studs, ...shapes.nuts].flat()
+      expect(Math.min(...points.map(([x]) => x))).toBeGreaterThanOrEqual(room.gutter - 0.01)
+      expect(Math.max(...points.map(([x]) => x))).toBeLessThanOrEqual(room.width - room.gutter + 0.01)
+      expect(Math.min(...points.map(([, y]) => y))).toBeGreaterThan(0)
+      expect(Math.max(...points.map(([, y]) => y))).toBeLessThan(place.height)
+    })
 
-  test.each([room, phone])('no two figures of one side touch at width $width', (narrow) => {
-    const at = placementOf(drawn, narrow)
-    const height = Math.max(at.height, 230)
-    for (const anchor of ['start', 'end'] as const) {
-      const column = labelsOf(drawn, at, height, 'M12').filter((label) => label.anchor === anchor)
-      column.forEach((label, index) => {
-        const below = column[index + 1]
-        expect(label.at[1]).toBeGreaterThanOrEqual(0)
-        if (below) expect(label.at[1] + heightOf(label.lines)).toBeLessThanOrEqual(below.at[1])
-        else expect(label.at[1] + heightOf(label.lines)).toBeLessThanOrEqual(height)
-      })
-    }
-  })
-})
+    test.each([room, phone])('no two figures of one side touch at width $width', (narrow) => {
+      const at = placementOf(drawn, narrow)
+      const height = Math.max(at.height, 230)
+      for (const anchor of ['start', 'end'] as const) {
+        const column = labelsOf(drawn, at, height, 'M12').filter((label) => label.anchor === anchor)
+        column.forEach((label, index) => {
+          const below = column[index + 1]
+          expect(label.at[1]).toBeGreaterThanOrEqual(0)
+          if (below) expect(label.at[1] + heightOf(label.lines)).toBeLessThanOrEqual(below.at[1])
+          else expect(label.at[1] + heightOf(label.lines)).toBeLessThanOrEqual(height)
+        })
+      }
+    })
+  },
+)
 
 test('labels that want one place are put one under the other, inside the drawing at both ends', () => {
-  const three = (middle: number) => [{ middle, height: 20 }, { middle, height: 20 }, { middle, height: 20 }]
+  const three = (middle: number) => [
+    { middle, height: 20 },
+    { middle, height: 20 },
+    { middle, height: 20 },
+  ]
   expect(spread(three(0), 4, 200)).toEqual([14, 39, 64])
   expect(spread(three(200), 4, 200)).toEqual([140, 165, 190])
 })
@@ -106,7 +113,9 @@ test('a follower that stands clear of the box leaves no packing above the face',
 test('what nobody measured is said and the drawing does not claim a scale', () => {
   const drawn = drawnGland(gland({ boxBore: null, studThread: null }), gaps(7, null), null)
   const place = placementOf(drawn, room)
-  const said = labelsOf(drawn, place, place.height, null).flatMap(({ lines }) => lines.map(({ text }) => text)).join(' ')
+  const said = labelsOf(drawn, place, place.height, null)
+    .flatMap(({ lines }) => lines.map(({ text }) => text))
+    .join(' ')
   expect(said).toContain('bore not measured')
   expect(said).toContain('gap right not measured')
   expect(said).toContain('studs not recorded')

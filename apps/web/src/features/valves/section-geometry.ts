@@ -101,13 +101,22 @@ export function packingTopAt(gland: DrawnGland, x: number): number {
 
 export function shapesOf(gland: DrawnGland, place: Placement): SectionShapes {
   const part = proportionsOf(gland)
-  const box = (x0: number, y0: number, x1: number, y1: number): Outline => outlined(place, [[x0, y0], [x1, y0], [x1, y1], [x0, y1]])
+  const box = (x0: number, y0: number, x1: number, y1: number): Outline =>
+    outlined(place, [
+      [x0, y0],
+      [x1, y0],
+      [x1, y1],
+      [x0, y1],
+    ])
   const bothSides = (x0: number, y0: number, x1: number, y1: number) => [box(-x1, y0, -x0, y1), box(x0, y0, x1, y1)]
   const radius = gland.bore / 2
   const stem = gland.stem / 2
   const bottom = gland.depth + part.floor
   return {
-    walls: [...bothSides(radius, 0, part.boxHalf, gland.depth), ...bothSides(stem + running(gland), gland.depth, part.boxHalf, bottom)],
+    walls: [
+      ...bothSides(radius, 0, part.boxHalf, gland.depth),
+      ...bothSides(stem + running(gland), gland.depth, part.boxHalf, bottom),
+    ],
     medium: bothSides(stem, bottom, part.boxHalf, bottom + part.medium),
     rings: ringsOf(gland, place),
     bush: [-1, 1].map((side) => outlined(place, bushOf(gland, part, side))),
@@ -168,7 +177,12 @@ function ringsOf(gland: DrawnGland, place: Placement): SectionShapes['rings'] {
   const count = Math.max(Math.round(gland.rings), 0)
   const level = (x: number, ring: number) => gland.depth - (gland.depth - packingTopAt(gland, x)) * (ring / count)
   const ringAt = (ring: number, inner: number, outer: number): Outline =>
-    outlined(place, [[inner, level(inner, ring)], [outer, level(outer, ring)], [outer, level(outer, ring + 1)], [inner, level(inner, ring + 1)]])
+    outlined(place, [
+      [inner, level(inner, ring)],
+      [outer, level(outer, ring)],
+      [outer, level(outer, ring + 1)],
+      [inner, level(inner, ring + 1)],
+    ])
   return Array.from({ length: count }, (_, ring) => ({
     left: ringAt(ring, -gland.stem / 2, -gland.bore / 2),
     right: ringAt(ring, gland.stem / 2, gland.bore / 2),

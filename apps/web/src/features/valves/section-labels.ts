@@ -42,10 +42,15 @@ const TO_TEXT = 6
 const figure = (value: number) => value.toFixed(1)
 const short = (value: number) => String(Number(value.toFixed(1)))
 
-export const heightOf = (lines: readonly Line[]) => lines.reduce((sum, line) => sum + (line.tone === 'figure' ? FIGURE_HEIGHT : LINE_HEIGHT), 0)
+export const heightOf = (lines: readonly Line[]) =>
+  lines.reduce((sum, line) => sum + (line.tone === 'figure' ? FIGURE_HEIGHT : LINE_HEIGHT), 0)
 
 /** Middles as near to the wanted ones as they can be without touching, in the order given. */
-export function spread(wanted: readonly { readonly middle: number; readonly height: number }[], top: number, bottom: number): number[] {
+export function spread(
+  wanted: readonly { readonly middle: number; readonly height: number }[],
+  top: number,
+  bottom: number,
+): number[] {
   const air = 5
   const middles: number[] = []
   let free = top
@@ -84,11 +89,22 @@ function sized(gland: DrawnGland, measure: Measure, text: string): Line {
   return gland.assumed.has(measure) ? { text: `${measure} not measured`, tone: 'soft' } : { text, tone: 'plain' }
 }
 
-const alone = (name: string, at: Point, line: Line): Label => ({ name, at, anchor: 'middle', lines: [line], leader: [], isHot: false })
+const alone = (name: string, at: Point, line: Line): Label => ({
+  name,
+  at,
+  anchor: 'middle',
+  lines: [line],
+  leader: [],
+  isHot: false,
+})
 
 function column(wanted: readonly Wanted[], anchor: 'start' | 'end', x: number, height: number): Label[] {
   const sorted = wanted.toSorted((a, b) => a.from[1] - b.from[1])
-  const middles = spread(sorted.map(({ from, lines }) => ({ middle: from[1], height: heightOf(lines) })), 4, height - 4)
+  const middles = spread(
+    sorted.map(({ from, lines }) => ({ middle: from[1], height: heightOf(lines) })),
+    4,
+    height - 4,
+  )
   const inwards = anchor === 'end' ? 3 : -3
   return sorted.map(({ name, from, lines, isHot = false }, index) => {
     const middle = middles[index] ?? from[1]
@@ -98,15 +114,25 @@ function column(wanted: readonly Wanted[], anchor: 'start' | 'end', x: number, h
 
 function gapLines(gland: DrawnGland, side: 'left' | 'right'): Line[] {
   const value = side === 'left' ? gland.gapLeft : gland.gapRight
-  if (gland.assumed.has(`gap ${side}`)) return [{ text: `gap ${side}`, tone: 'soft' }, { text: 'not measured', tone: 'soft' }]
-  return [{ text: figure(value), tone: 'figure', isGuess: gland.gapIsInferred }, { text: `gap ${side}`, tone: 'soft' }]
+  if (gland.assumed.has(`gap ${side}`))
+    return [
+      { text: `gap ${side}`, tone: 'soft' },
+      { text: 'not measured', tone: 'soft' },
+    ]
+  return [
+    { text: figure(value), tone: 'figure', isGuess: gland.gapIsInferred },
+    { text: `gap ${side}`, tone: 'soft' },
+  ]
 }
 
 function ringLines(gland: DrawnGland): Line[] {
   const rings = gland.assumed.has('rings') ? 'rings not' : `${gland.rings} ${gland.rings === 1 ? 'ring' : 'rings'}`
   const unsure = ['depth', 'nose', 'gap left', 'gap right'].some((measure) => gland.assumed.has(measure as Measure))
   const high: Line[] = unsure
-    ? [{ text: 'height', tone: 'soft' }, { text: 'not known', tone: 'soft' }]
+    ? [
+        { text: 'height', tone: 'soft' },
+        { text: 'not known', tone: 'soft' },
+      ]
     : [{ text: `${figure(heightOfPacking(gland))} high`, tone: 'plain', isGuess: gland.gapIsInferred }]
   return gland.assumed.has('rings')
     ? [{ text: rings, tone: 'soft' }, { text: 'recorded', tone: 'soft' }, ...high]
@@ -122,7 +148,10 @@ function leftOf(gland: DrawnGland, place: Placement): Wanted[] {
     {
       name: 'keep clear',
       from: [edge - 4, place.y(-gland.keepClear)],
-      lines: [{ text: 'keep clear', tone: 'hot' }, { text: figure(gland.keepClear), tone: 'hot' }],
+      lines: [
+        { text: 'keep clear', tone: 'hot' },
+        { text: figure(gland.keepClear), tone: 'hot' },
+      ],
       isHot: true,
     },
     { name: 'rings', from: [edge - NEAR, place.y((packingTop + gland.depth) / 2)], lines: ringLines(gland) },
@@ -140,7 +169,13 @@ function rightOf(gland: DrawnGland, place: Placement, thread: string | null): Wa
     {
       name: 'thread',
       from: [place.x(part.studAt + gland.studDiameter / 2), place.y(seat - part.nutHeight - part.studOver / 2)],
-      lines: thread === null ? [{ text: 'studs not', tone: 'soft' }, { text: 'recorded', tone: 'soft' }] : [{ text: thread, tone: 'plain' }],
+      lines:
+        thread === null
+          ? [
+              { text: 'studs not', tone: 'soft' },
+              { text: 'recorded', tone: 'soft' },
+            ]
+          : [{ text: thread, tone: 'plain' }],
     },
     {
       name: 'flange',
@@ -151,13 +186,24 @@ function rightOf(gland: DrawnGland, place: Placement, thread: string | null): Wa
     {
       name: 'section',
       from: [place.x((gland.bore / 2) * 0.98), place.y(packingTop + (gland.depth - packingTop) * 0.25)],
-      lines: sectionKnown ? [{ text: 'section', tone: 'soft' }, { text: figure(section), tone: 'plain' }] : [{ text: 'section', tone: 'soft' }, { text: 'not known', tone: 'soft' }],
+      lines: sectionKnown
+        ? [
+            { text: 'section', tone: 'soft' },
+            { text: figure(section), tone: 'plain' },
+          ]
+        : [
+            { text: 'section', tone: 'soft' },
+            { text: 'not known', tone: 'soft' },
+          ],
     },
     {
       name: 'depth',
       from: [edge + NEAR, place.y(packingTop + (gland.depth - packingTop) * 0.75)],
       lines: gland.assumed.has('depth')
-        ? [{ text: 'depth not', tone: 'soft' }, { text: 'measured', tone: 'soft' }]
+        ? [
+            { text: 'depth not', tone: 'soft' },
+            { text: 'measured', tone: 'soft' },
+          ]
         : [{ text: `depth ${short(gland.depth)}`, tone: 'plain' }],
     },
   ]
@@ -180,7 +226,15 @@ export function dimensionsOf(gland: DrawnGland, place: Placement): Dimension[] {
       extensions: [-half, half].map((x) => [at(x, name === 'bore' ? gland.depth : from), [place.x(x), beyond]] as const),
     }
   }
-  const down = (name: string, side: number, track: number, y0: number, y1: number, from: readonly [number, number], isGuess: boolean): Dimension => ({
+  const down = (
+    name: string,
+    side: number,
+    track: number,
+    y0: number,
+    y1: number,
+    from: readonly [number, number],
+    isGuess: boolean,
+  ): Dimension => ({
     name,
     from: off(side * part.flangeHalf, y0, side * track),
     to: off(side * part.flangeHalf, y1, side * track),
@@ -197,7 +251,15 @@ export function dimensionsOf(gland: DrawnGland, place: Placement): Dimension[] {
     across('bore', gland.bore / 2, gland.depth + part.floor + part.medium, 18),
     down('gap left', -1, FAR, under(-1), 0, [part.flangeHalf, part.boxHalf], guessedGap('left')),
     down('gap right', 1, FAR, under(1), 0, [part.flangeHalf, part.boxHalf], guessedGap('right')),
-    down('rings', -1, NEAR, packingTopAt(gland, -gland.bore / 2), gland.depth, [gland.bore / 2, part.boxHalf], guess('nose') || guess('depth') || guessedGap('left')),
+    down(
+      'rings',
+      -1,
+      NEAR,
+      packingTopAt(gland, -gland.bore / 2),
+      gland.depth,
+      [gland.bore / 2, part.boxHalf],
+      guess('nose') || guess('depth') || guessedGap('left'),
+    ),
     down('depth', 1, NEAR, 0, gland.depth, [part.boxHalf, part.boxHalf], guess('depth')),
   ]
 }

@@ -51,7 +51,9 @@ export function drawnGland(gland: Gland, gaps: Gaps, rings: number | null): Draw
     gapRight,
     keepClear: gland.keepClear,
     isTwoPiece: gland.followerKind === 'two-piece',
-    studDiameter: known('stud thread', thread?.ok ? thread.thread.nominalDiameter : null, () => Math.min(Math.max(bore * 0.25, 6), 24)),
+    studDiameter: known('stud thread', thread?.ok ? thread.thread.nominalDiameter : null, () =>
+      Math.min(Math.max(bore * 0.25, 6), 24),
+    ),
     rings: known('rings', rings, () => 1),
     assumed,
     gapIsInferred: gaps.gapIsInferred,
@@ -84,7 +86,8 @@ export function scaleNote(gland: DrawnGland): string {
   if (gland.assumed.has('follower')) lines.push('Kind of follower not recorded, drawn in one piece.')
   if (gland.gapIsInferred && guessed.length === 0) lines.push('The follower is drawn dashed: its gap is worked out from turns.')
   if (guessed.length === 0 && entryOfNose(gland) < 0) lines.push('The follower stands clear of the box.')
-  if (guessed.length === 0 && entryOfNose(gland) > gland.depth) lines.push('By these figures the nose reaches through the box: measure again.')
+  if (guessed.length === 0 && entryOfNose(gland) > gland.depth)
+    lines.push('By these figures the nose reaches through the box: measure again.')
   return lines.join(' ')
 }
 

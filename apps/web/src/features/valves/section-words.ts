@@ -2,7 +2,8 @@ import { type DrawnGland, heightOfPacking, type Measure } from './section-model.
 
 /** The drawing for somebody who cannot see it: every figure it shows, or that it is not measured. */
 export function sectionInWords(gland: DrawnGland, thread: string | null): string {
-  const said = (measure: Measure, value: number) => `${measure} ${gland.assumed.has(measure) ? 'not measured' : `${Number(value.toFixed(1))} mm`}`
+  const said = (measure: Measure, value: number) =>
+    `${measure} ${gland.assumed.has(measure) ? 'not measured' : `${Number(value.toFixed(1))} mm`}`
   const heightIsKnown = !(['depth', 'nose', 'gap left', 'gap right'] as const).some((measure) => gland.assumed.has(measure))
   const rings = gland.assumed.has('rings') ? 'ring count not recorded' : `${gland.rings} rings`
   return [

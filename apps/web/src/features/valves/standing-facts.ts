@@ -11,7 +11,8 @@ export interface TimelineRow {
   readonly corrections: readonly TimelineEntry[]
 }
 
-const oldestFirst = (a: TimelineEntry, b: TimelineEntry) => Date.parse(a.event.takenAt) - Date.parse(b.event.takenAt) || (a.event.id < b.event.id ? -1 : 1)
+const oldestFirst = (a: TimelineEntry, b: TimelineEntry) =>
+  Date.parse(a.event.takenAt) - Date.parse(b.event.takenAt) || (a.event.id < b.event.id ? -1 : 1)
 
 /** Newest first, each correction beside the entry it corrects. One whose entry has not arrived stands alone. */
 export function timelineRows(timeline: readonly TimelineEntry[]): TimelineRow[] {
@@ -20,7 +21,8 @@ export function timelineRows(timeline: readonly TimelineEntry[]): TimelineRow[] 
   const rows: TimelineEntry[] = []
   for (const entry of timeline) {
     const corrected = entry.event['corrects']
-    if (typeof corrected === 'string' && known.has(corrected)) corrections.set(corrected, [...(corrections.get(corrected) ?? []), entry])
+    if (typeof corrected === 'string' && known.has(corrected))
+      corrections.set(corrected, [...(corrections.get(corrected) ?? []), entry])
     else rows.push(entry)
   }
   return rows

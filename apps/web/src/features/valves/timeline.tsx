@@ -47,7 +47,12 @@ function Row({ row: { entry, corrections }, timeZone }: { row: TimelineRow; time
         const isLast = index === corrections.length - 1
         return (
           <div key={correction.event.id} className={look.correction}>
-            <EntryLine entry={correction} timeZone={timeZone} struck={isLast ? null : 'corrected again'} result={isLast ? result : null} />
+            <EntryLine
+              entry={correction}
+              timeZone={timeZone}
+              struck={isLast ? null : 'corrected again'}
+              result={isLast ? result : null}
+            />
           </div>
         )
       })}
