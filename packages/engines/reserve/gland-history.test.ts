@@ -180,13 +180,15 @@ const anyFact: fc.Arbitrary<Fact> = fc.oneof(
 it('whatever the facts, no figure is NaN, no gap is negative, and the order they came in does not matter', () => {
   fc.assert(
     fc.property(fc.array(anyFact, { maxLength: 30 }), fc.integer(), (facts, seed) => {
-      const inOrder = dated(...facts)
+      // Ids against the order of time: a history ordered by id would be another.
+      const inOrder = dated(...facts).map((fact, index) => ({ ...fact, id: `f${999 - index}` }))
       const shuffled = inOrder.toSorted((a, b) => ((a.takenAt * 7919 + seed) % 101) - ((b.takenAt * 7919 + seed) % 101))
       const { moments } = course(inOrder)
       for (const { gapLeft, gapRight, reserve } of moments) {
         for (const figure of [gapLeft, gapRight, reserve]) if (figure !== null) expect(Number.isFinite(figure)).toBe(true)
         expect(Math.min(gapLeft ?? 0, gapRight ?? 0)).toBeGreaterThanOrEqual(0)
       }
+      expect(moments.map((moment) => moment.at)).toEqual(inOrder.map((fact) => fact.takenAt))
       expect(course(shuffled)).toEqual({ moments, lives: course(inOrder).lives })
     }),
   )

@@ -1,8 +1,9 @@
 import { Refusal } from './problem.ts'
 
 /**
- * One at a time, in the order asked. Prisma's SQLite adapter holds one connection: a query sent while another
- * request's transaction is open runs inside that transaction, and is lost with it when it rolls back.
+ * One at a time, in the order asked, and not more waiting than can be served. Prisma's SQLite adapter holds one
+ * connection: a bare query sent while another request's transaction is open runs inside it, and is lost with it.
+ * Its own queue of transactions has no order to rely on and gives up by time; this one says busy before it starts.
  */
 export class WriteGate {
   #tail: Promise<void> = Promise.resolve()

@@ -2,7 +2,7 @@ import type { Person } from '@glandkeeper/contract/people'
 import { useQuery } from '@tanstack/react-query'
 import { format } from 'date-fns'
 import { useEffect, useState } from 'react'
-import { Navigate, NavLink, Outlet, ScrollRestoration, useLocation } from 'react-router'
+import { Link, Navigate, NavLink, Outlet, ScrollRestoration, useLocation } from 'react-router'
 import { keepsRegister, me, SignedInProvider, useSignOut } from '../features/people/index.tsx'
 import type { SignInState } from '../features/people/sign-in-page.tsx'
 import { atSite } from '../platform/site-time.ts'
@@ -53,7 +53,9 @@ function Header({ person, isAtValve }: { person: Person; isAtValve: boolean }) {
   const today = atSite(useNow(), person.site.timeZone)
   return (
     <header className={`head ${css.head} ${isAtValve ? css.atValve : ''}`}>
-      <b>Glandkeeper</b>
+      <Link to="/" className={css.home}>
+        <b>Glandkeeper</b>
+      </Link>
       <span className={`soft ${css.site}`}>
         {person.site.name} · <time dateTime={format(today, 'yyyy-MM-dd')}>{format(today, "EEEE d MMMM yyyy, 'week' I")}</time>
       </span>
