@@ -1,4 +1,4 @@
-/** Who may import whom. Each rule says why in one line; a test breaks each of them once. */
+/** Who may import whom. Each rule says why in one line. */
 module.exports = {
   forbidden: [
     {
@@ -70,6 +70,13 @@ module.exports = {
       comment: 'A write past the gate can be lost after it was acknowledged: docs/decisions/0002.',
       from: { path: '^apps/server/src/', pathNot: '(platform/(store|migrations|single-server)\\.ts$|generated/|\\.test\\.ts$)' },
       to: { path: 'node_modules/(@prisma|better-sqlite3|pg)/', pathNot: '\\.test\\.ts$' },
+    },
+    {
+      name: 'generated-client-only-in-the-platform',
+      severity: 'error',
+      comment: 'The types of rows are for everybody; the client and its errors are not.',
+      from: { path: '^apps/server/src/', pathNot: '(platform/(store|problem)\\.ts$|generated/|\\.test\\.ts$)' },
+      to: { path: '/generated/', dependencyTypesNot: ['type-only'] },
     },
     {
       name: 'no-circles',

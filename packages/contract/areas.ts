@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { endpoint } from './endpoint.ts'
 import { everybody, registerKeepers } from './roles.ts'
 import { count } from './quantity.ts'
+import { text } from './text.ts'
 
 export const AreaCode = z
   .string()
@@ -11,7 +12,7 @@ export const AreaCode = z
 /** An area is walked as one: `walkPosition` is its place in the walk through the site, `level` the floor it is on. */
 const areaFields = {
   code: AreaCode,
-  name: z.string().trim().min(1).max(80),
+  name: text(80, 1),
   walkPosition: count('Walking position', 0, 100_000),
   level: count('Level', -20, 60),
 }

@@ -4,8 +4,9 @@ import { endpoint } from './endpoint.ts'
 import { keepClear, noseLength } from './glands.ts'
 import { everybody } from './roles.ts'
 import { count, countFromText } from './quantity.ts'
-import { gap, reserve, ReserveLimit, Standing } from './reserve.ts'
+import { gapNow, reserve, ReserveLimit, Standing } from './reserve.ts'
 import { temperature } from './valves.ts'
+import { text } from './text.ts'
 
 export const BoardOrder = z.enum(['runs out first', 'least reserve', 'tag', 'seen longest ago'])
 export type BoardOrder = z.infer<typeof BoardOrder>
@@ -13,8 +14,8 @@ export type BoardOrder = z.infer<typeof BoardOrder>
 const filters = {
   standing: Standing.optional(),
   area: AreaCode.optional(),
-  service: z.string().max(40).optional(),
-  find: z.string().max(60).optional(),
+  service: text(40).optional(),
+  find: text(60).optional(),
 }
 
 export const BoardRow = z.object({
@@ -25,8 +26,8 @@ export const BoardRow = z.object({
   fluid: z.string(),
   temperature: temperature.nullable(),
   areaCode: z.string(),
-  gapLeft: gap.nullable(),
-  gapRight: gap.nullable(),
+  gapLeft: gapNow.nullable(),
+  gapRight: gapNow.nullable(),
   gapIsInferred: z.boolean(),
   keepClear,
   noseLength: noseLength.nullable(),

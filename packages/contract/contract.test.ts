@@ -5,6 +5,7 @@ import { eventKinds, FieldEvent } from './events.ts'
 import { headingOf, importColumns } from './import-columns.ts'
 import { faultsOf, problemOf, problems } from './problem.ts'
 import { quantities, quantity, unusualQuantities } from './quantity.ts'
+import { text } from './text.ts'
 
 /** Every schema inside a schema, each once, with the road to it. */
 function* within(schema: z.core.$ZodType, road: string, seen = new Set<z.core.$ZodType>()): Generator<[string, z.core.$ZodType]> {
@@ -83,7 +84,7 @@ describe('a quantity', () => {
 
 describe('problems', () => {
   it('have a code of word and what, a status, a title and a help, and there are this many', () => {
-    expect(Object.keys(problems)).toHaveLength(27)
+    expect(Object.keys(problems)).toHaveLength(30)
     for (const [code, { status, title, help }] of Object.entries(problems)) {
       expect(code).toMatch(/^[a-z]+\/[a-z-]+$/)
       expect(status).toBeGreaterThanOrEqual(400)
@@ -124,4 +125,20 @@ it('there are seven kinds of entry', () => {
     'ring.added',
     'visit.missed',
   ])
+})
+
+describe('text', () => {
+  it('refuses what a database cannot keep, and keeps every letter', () => {
+    const read = (value: string) => text(40).safeParse(value).success
+    expect(['\u0000', 'a\u0007b', '\ud800', '\udc00x'].map(read)).toEqual([false, false, false, false])
+    expect(['Ø 45 ≤ 6″', 'Zürich', '弁', '😀', 'two\nlines'].map(read)).toEqual([true, true, true, true, true])
+  })
+
+  it('that comes in is always read so: no bare string without a pattern', () => {
+    const bare = schemas.filter(([road, schema]) => {
+      const { checks } = schema._zod.def as { checks?: unknown[] }
+      return /\.(query|body)/.test(road) && schema._zod.def.type === 'string' && !checks?.length && !('format' in schema._zod.def)
+    })
+    expect(bare.map(([road]) => road)).toEqual(['mapImport.body > columns > element > heading'])
+  })
 })

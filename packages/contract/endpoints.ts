@@ -4,14 +4,19 @@ import type { Endpoint } from './endpoint.ts'
 import { sendEvents } from './events.ts'
 import { showHealth } from './health.ts'
 import { applyImport, badRowsOfImport, cancelImport, listImports, mapImport, showImport, startImport } from './imports.ts'
-import { signIn, signOut, whoAmI } from './people.ts'
+import { addPerson, changePerson, listPeople, signIn, signOut, whoAmI } from './people.ts'
+import { changeSite } from './sites.ts'
 import { addValve, changeValve, retireValve, showValve } from './valves.ts'
 
-/** Every endpoint there is. A server that forgets one, or adds one that is not here, does not start. */
+/** Every endpoint there is. A test fails when the server has forgotten one, or has one that is not here. */
 export const endpoints = {
   signIn,
   whoAmI,
   signOut,
+  listPeople,
+  addPerson,
+  changePerson,
+  changeSite,
   listAreas,
   addArea,
   changeArea,

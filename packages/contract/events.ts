@@ -4,6 +4,7 @@ import { everybody } from './roles.ts'
 import { Problem } from './problem.ts'
 import { count, quantity } from './quantity.ts'
 import { Finding, gap, reserve } from './reserve.ts'
+import { text } from './text.ts'
 
 /** Our word scale for a leak, from nothing seen to a steady run. `dry` is a finding too: no leak seen. */
 export const LeakGrade = z.enum(['dry', 'damp', 'weep', 'drip', 'run'])
@@ -25,8 +26,15 @@ export const MissedReason = z.enum(['no access', 'too hot', 'area shut', 'permit
 
 /** Positive turns tighten. Slackening is possible, and shown with a finding. */
 export const nutTurns = quantity({ label: 'Turns', unit: 'turn', min: -10, max: 10, step: 0.0833, usual: [0, 1.5] })
-export const threadLeft = quantity({ label: 'Stud thread left', unit: 'mm', min: 0, max: 300, step: 0.5, usual: [0, 80] })
-export const packingSection = quantity({ label: 'Section', unit: 'mm', min: 1, max: 60, step: 0.1, usual: [3, 25] })
+export const threadRemaining = quantity({
+  label: 'Stud thread remaining',
+  unit: 'mm',
+  min: 0,
+  max: 300,
+  step: 0.5,
+  usual: [0, 80],
+})
+export const ringSection = quantity({ label: 'Section', unit: 'mm', min: 1, max: 60, step: 0.1, usual: [3, 25] })
 export const dropsPerMinute = quantity({ label: 'Drops per minute', unit: '1/min', min: 0, max: 1000, step: 1, usual: [0, 200] })
 export const screeningValue = quantity({
   label: 'Screening value',
@@ -43,7 +51,7 @@ const readingBody = {
   kind: z.literal('reading.taken'),
   gapLeft: gap.optional(),
   gapRight: gap.optional(),
-  threadLeft: threadLeft.optional(),
+  threadRemaining: threadRemaining.optional(),
   leak: LeakGrade.optional(),
   stem: StemFeel.optional(),
 }
@@ -65,7 +73,7 @@ const repackBody = {
   kind: z.literal('packing.renewed'),
   family: PackingFamily,
   rings: rings.optional(),
-  section: packingSection.optional(),
+  section: ringSection.optional(),
   cut: Cut.optional(),
   gapLeft: gap.optional(),
   gapRight: gap.optional(),
@@ -82,7 +90,7 @@ const missedBody = { kind: z.literal('visit.missed'), reason: MissedReason }
 
 /** When it happened, by the clock of the device, with its offset from UTC. */
 const TakenAt = z.iso.datetime({ offset: true })
-const note = { note: z.string().trim().max(500).optional() }
+const note = { note: text(500).optional() }
 
 /** What stands in the place of a corrected entry: the same kinds, with their own time. */
 const Replacement = z.discriminatedUnion('kind', [
@@ -103,9 +111,9 @@ const every = {
   valveId: z.uuid(),
   takenAt: TakenAt,
   /** A name for the device, not for the person: the person is who is signed in. */
-  device: z.string().trim().min(1).max(60),
+  device: text(60, 1),
   /** Who did it, where that is somebody other than the person signed in: paper typed in later, old records. */
-  takenBy: z.string().trim().max(60).optional(),
+  takenBy: text(60).optional(),
   ...note,
 }
 
@@ -121,7 +129,7 @@ export const FieldEvent = z.discriminatedUnion('kind', [
     ...every,
     kind: z.literal('fact.corrected'),
     corrects: EventId,
-    reason: z.string().trim().min(1).max(200),
+    reason: text(200, 1),
     /** Null takes the corrected entry back without putting another in its place. */
     replacement: Replacement.nullable(),
   }),

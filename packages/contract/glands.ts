@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { count, quantity } from './quantity.ts'
+import { text } from './text.ts'
 
 /** One-piece: the bush that presses the rings and the flange are one casting. Two-piece: a bush under a bridge. */
 export const FollowerKind = z.enum(['one-piece', 'two-piece'])
@@ -14,7 +15,7 @@ export const leastEngagement = quantity({ label: 'Least engagement', unit: 'mm',
 export const keepClear = quantity({ label: 'Keep clear', unit: 'mm', min: 0, max: 50, step: 0.1, usual: [1, 6] })
 
 /** A thread is named as on a drawing: `M12`, `1/2-13 UNC`, `1/2-12 BSW`. The list is in engines/threads. */
-export const StudThread = z.string().trim().min(2).max(24)
+export const StudThread = text(24, 2)
 
 /**
  * The sealing arrangement of one stem. What nobody has measured yet is null; what follows from it is then

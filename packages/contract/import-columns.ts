@@ -5,11 +5,11 @@ import {
   LeakGrade,
   MissedReason,
   nutTurns,
-  packingSection,
+  ringSection,
   PackingFamily,
   screeningValue,
   StemFeel,
-  threadLeft,
+  threadRemaining,
 } from './events.ts'
 import {
   boxBore,
@@ -101,7 +101,12 @@ const historyColumns: readonly ImportColumn[] = [
   { field: 'kind', name: 'what', alsoCalled: ['kind', 'entry', 'work', 'event'], required: true, reads: { as: 'kind of entry' } },
   { field: 'gapLeft', name: 'gap left', alsoCalled: ['gap', 'left gap', 'gap l'], reads: millimetres(gap) },
   { field: 'gapRight', name: 'gap right', alsoCalled: ['right gap', 'gap r'], reads: millimetres(gap) },
-  { field: 'threadLeft', name: 'thread left', alsoCalled: ['stud thread left'], reads: millimetres(threadLeft) },
+  {
+    field: 'threadRemaining',
+    name: 'thread remaining',
+    alsoCalled: ['stud thread remaining'],
+    reads: millimetres(threadRemaining),
+  },
   {
     field: 'turnsLeft',
     name: 'turns left',
@@ -132,12 +137,14 @@ const historyColumns: readonly ImportColumn[] = [
   },
   { field: 'family', name: 'packing family', alsoCalled: ['family', 'packing'], reads: word(PackingFamily) },
   { field: 'rings', name: 'rings', alsoCalled: ['number of rings'], reads: whole },
-  { field: 'section', name: 'section', alsoCalled: ['packing section'], reads: millimetres(packingSection) },
+  { field: 'section', name: 'section', alsoCalled: ['packing section'], reads: millimetres(ringSection) },
   { field: 'cut', name: 'cut', alsoCalled: ['joint'], reads: word(Cut) },
   { field: 'proved', name: 'proved', alsoCalled: ['no overrun'], reads: { as: 'yes or no' } },
   { field: 'reason', name: 'reason missed', alsoCalled: ['reason'], reads: word(MissedReason) },
   { field: 'takenBy', name: 'by', alsoCalled: ['who', 'fitter', 'done by'], reads: text },
   { field: 'note', name: 'note', alsoCalled: ['remark', 'comment'], reads: text },
+  /** Two nips at one time are two entries: the first and the second. The file of bad rows says which one a row is. */
+  { field: 'occurrence', name: 'which of several alike', alsoCalled: ['occurrence'], reads: whole },
 ]
 
 export const importColumns: Readonly<Record<ImportKind, readonly ImportColumn[]>> = {

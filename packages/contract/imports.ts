@@ -2,11 +2,15 @@ import { z } from 'zod'
 import { endpoint } from './endpoint.ts'
 import { registerKeepers } from './roles.ts'
 import { count } from './quantity.ts'
+import { text } from './text.ts'
 
 export const ImportKind = z.enum(['valves', 'history'])
 export type ImportKind = z.infer<typeof ImportKind>
 
-/** `checking` → `checked` → `writing` → `done`; or `unreadable`, `cancelled`, `failed`. */
+/**
+ * `checking` → `checked` → `writing` → `done`; or `unreadable`, `cancelled`, `failed`.
+ * `writing` goes back to `checked` when the register changed so that a whole file has faults it did not have.
+ */
 export const ImportStep = z.enum(['checking', 'checked', 'writing', 'done', 'unreadable', 'cancelled', 'failed'])
 export type ImportStep = z.infer<typeof ImportStep>
 
@@ -16,6 +20,7 @@ export const RowFault = z.object({
   /** The line in the file, as a spreadsheet counts it: the headings are row 1. */
   row: rows,
   column: z.string(),
+  /** The first 100 letters of the cell. */
   value: z.string(),
   detail: z.string(),
 })
@@ -40,7 +45,7 @@ export const ImportRun = z.object({
   doneCount: rows,
   /** Of the rows written, those that were in the register already, unchanged. */
   alreadyCount: rows,
-  /** The first faults; the file of bad rows has all of them. */
+  /** The first faults; the file of bad rows has all of them. In the list of imports they are left out. */
   faults: z.array(RowFault),
   faultCount: rows,
   detail: z.string(),
@@ -62,7 +67,7 @@ export const startImport = endpoint({
   method: 'POST',
   path: '/api/imports',
   who: registerKeepers,
-  query: z.strictObject({ kind: ImportKind, fileName: z.string().min(1).max(200) }),
+  query: z.strictObject({ kind: ImportKind, fileName: text(200, 1) }),
   body: z.instanceof(Uint8Array),
   bodyKind: 'csv',
   ok: ImportRun,
@@ -85,7 +90,7 @@ export const mapImport = endpoint({
   who: registerKeepers,
   params: byId,
   body: z.strictObject({
-    columns: z.array(z.strictObject({ heading: z.string(), field: z.string().nullable(), unit: z.string().nullable() })).max(200),
+    columns: z.array(z.strictObject({ heading: z.string(), field: text(60).nullable(), unit: text(20).nullable() })).max(1000),
   }),
   ok: ImportRun,
   status: 202,
@@ -96,7 +101,10 @@ export const applyImport = endpoint({
   path: '/api/imports/:importId/apply',
   who: registerKeepers,
   params: byId,
-  /** `whole file` writes only when no row has a fault; `good rows` leaves the bad ones for a file of their own. */
+  /**
+   * `whole file` writes every row or, when one has a fault, none; `good rows` leaves the bad ones for a file of their own.
+   * A whole file of more than 5,000 rows is written in portions, and what a person cancels in between stays written.
+   */
   body: z.strictObject({ mode: z.enum(['whole file', 'good rows']) }),
   ok: ImportRun,
   status: 202,

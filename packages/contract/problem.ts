@@ -55,6 +55,14 @@ export const problems = {
     help: 'Check both; capitals matter in the password.',
   },
   'person/too-many-tries': { status: 429, retry: true, title: 'Too many tries', help: 'Wait a minute, then try again.' },
+  'person/unknown': { status: 404, retry: false, title: 'No such person', help: 'Look the person up in the register.' },
+  'person/name-taken': { status: 409, retry: false, title: 'This sign-in name is taken', help: 'Choose another sign-in name.' },
+  'person/last-keeper': {
+    status: 409,
+    retry: false,
+    title: 'Nobody would be left to keep the register',
+    help: 'Make somebody else planner or engineer first.',
+  },
   'area/unknown': { status: 404, retry: false, title: 'No such area', help: 'Look the area up in the register.' },
   'area/code-taken': { status: 409, retry: false, title: 'This area code is taken', help: 'Choose another code.' },
   'valve/unknown': {

@@ -6,7 +6,9 @@ export const Standing = z.enum(['ample', 'watch', 'book', 'spent'])
 export type Standing = z.infer<typeof Standing>
 
 export const gap = quantity({ label: 'Gap', unit: 'mm', min: 0, max: 200, step: 0.1, usual: [0, 40] })
-export const reserve = quantity({ label: 'Reserve', unit: 'mm', min: -50, max: 200, step: 0.1 })
+/** As worked out: turns can put a follower where no one has read it. */
+export const gapNow = quantity({ label: 'Gap now', unit: 'mm', min: 0, max: 500, step: 0.1 })
+export const reserve = quantity({ label: 'Reserve', unit: 'mm', min: -500, max: 500, step: 0.1 })
 
 /** Which of the three limits is met first. */
 export const ReserveLimit = z.enum(['gap', 'nose', 'thread'])
@@ -16,8 +18,8 @@ export const Finding = z.object({ code: z.string(), detail: z.string() })
 export type Finding = z.infer<typeof Finding>
 
 export const GlandState = z.object({
-  gapLeft: gap.nullable(),
-  gapRight: gap.nullable(),
+  gapLeft: gapNow.nullable(),
+  gapRight: gapNow.nullable(),
   /** True when the last word on the gap is worked out from turns and not read. */
   gapIsInferred: z.boolean(),
   reserve: reserve.nullable(),

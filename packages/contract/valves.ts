@@ -6,6 +6,7 @@ import { Gland } from './glands.ts'
 import { everybody, registerKeepers } from './roles.ts'
 import { count, quantity } from './quantity.ts'
 import { GlandState, ReservePoint } from './reserve.ts'
+import { text } from './text.ts'
 
 export const ValveTag = z
   .string()
@@ -36,8 +37,6 @@ export const temperature = quantity({ label: 'Temperature', unit: '°C', min: -2
 /** Above atmospheric pressure. */
 export const pressure = quantity({ label: 'Pressure', unit: 'bar', min: -1, max: 1000, step: 0.1, usual: [0, 160] })
 
-const text = (most: number) => z.string().trim().max(most)
-
 /** What a planner or engineer knows and may change. */
 export const ValveInput = z.strictObject({
   tag: ValveTag,
@@ -45,7 +44,7 @@ export const ValveInput = z.strictObject({
   areaCode: AreaCode,
   walkPosition: count('Walking position', 0, 1_000_000),
   level: count('Level', -20, 60),
-  service: text(40).min(1),
+  service: text(40, 1),
   fluid: text(80),
   phase: Phase,
   temperature: temperature.nullable(),
@@ -132,7 +131,7 @@ export const retireValve = endpoint({
   path: '/api/valves/:tag/retire',
   who: registerKeepers,
   params: byTag,
-  body: z.strictObject({ revision: count('Revision', 1, 1_000_000), reason: text(200).min(1) }),
+  body: z.strictObject({ revision: count('Revision', 1, 1_000_000), reason: text(200, 1) }),
   ok: Valve,
   status: 200,
 })

@@ -2,12 +2,12 @@
 const NO_BREAK_SPACE = '\u00a0'
 
 /**
- * Millimetres for a person: one decimal, as a steel rule is read.
+ * Millimetres for a person: one decimal, as a steel rule is read, with a true minus.
  *
  * @example formatMillimetres(5.525) // → '5.5 mm'
  */
 export function formatMillimetres(value: number, decimals = 1): string {
-  return `${value.toFixed(decimals)}${NO_BREAK_SPACE}mm`
+  return `${value.toFixed(decimals).replace('-', '\u2212')}${NO_BREAK_SPACE}mm`
 }
 
 const FRACTIONS: Readonly<Record<string, string>> = {

@@ -40,6 +40,7 @@ describe('figures for a person', () => {
   it('keep the unit on the line of the figure', () => {
     expect(formatMillimetres(3.0)).toBe('3.0\u00a0mm')
     expect(formatMillimetres(0.875, 3)).toBe('0.875\u00a0mm')
+    expect(formatMillimetres(-0.9)).toBe('\u22120.9\u00a0mm')
   })
 
   it('name the turns a fitter takes', () => {

@@ -21,7 +21,7 @@ const standing = [
     id: 'a',
     takenAt: instant(0),
     standsAs: 'as entered',
-    fact: { kind: 'reading.taken', gapLeft: mm(7.4), gapRight: mm(6.6), threadLeft: null, stem: null, leak: null },
+    fact: { kind: 'reading.taken', gapLeft: mm(7.4), gapRight: mm(6.6), threadRemaining: null, stem: null },
   },
 ]
 const levels = [0, 1, 2].map((n) => ({ at: instant(Date.UTC(2026, 0, 1) + n * 50 * 86_400_000), reserve: mm(2.76 - n * 0.6) }))

@@ -116,6 +116,7 @@ async function importValves() {
         step: 'writing',
         mode: 'whole file',
         startedAt: clock(),
+        touchedAt: clock(),
       },
     }),
   )

@@ -6,7 +6,11 @@ import { aServer } from '../testing/a-server.ts'
 
 /** An address of each endpoint that exists as an address, whatever it then says about its parameters. */
 const addressOf = (path: string) =>
-  path.replace(':importId', '019a0000-0000-7000-8000-000000000000').replace(':code', 'BH').replace(':tag', 'NO-1')
+  path
+    .replace(':importId', '019a0000-0000-7000-8000-000000000000')
+    .replace(':personId', '019a0000-0000-7000-8000-000000000000')
+    .replace(':code', 'BH')
+    .replace(':tag', 'NO-1')
 
 describe('every endpoint, called by nobody and by each role', () => {
   for (const [name, endpoint] of Object.entries(endpoints)) {
@@ -55,4 +59,11 @@ it('a page of another site cannot act with the cookie of this one', async () => 
     headers: { ...headers, origin: 'http://mill.example' },
   })
   expect(own.statusCode).toBe(200)
+})
+
+it('an address that cannot be read is answered as a problem too', async () => {
+  const server = await aServer()
+  const answer = await server.app.inject({ method: 'GET', url: '/api/valves/%', headers: { cookie: server.cookieOf('fitter') } })
+  expect(answer.headers['content-type']).toContain('application/problem+json')
+  expect(answer.json()).toMatchObject({ status: 400, code: 'request/malformed' })
 })

@@ -9,6 +9,7 @@ import { eventRoutes } from './features/events/index.ts'
 import { healthRoutes } from './features/health/index.ts'
 import { importRoutes, ImportRuns } from './features/imports/index.ts'
 import { peopleRoutes } from './features/people/index.ts'
+import { siteRoutes } from './features/sites/index.ts'
 import { valveRoutes } from './features/valves/index.ts'
 import type { Clock } from './platform/clock.ts'
 import { asProblem, Refusal, registerProblems, sendProblem } from './platform/problem.ts'
@@ -23,6 +24,8 @@ export interface AppParts {
   readonly clock: Clock
   readonly secret: string
   readonly logLevel: Config['logLevel']
+  /** The word of a proxy in front is taken for address and protocol. */
+  readonly behindProxy?: boolean
   /** Folder of the built web app; null serves the API alone. */
   readonly pages: string | null
 }
@@ -33,10 +36,19 @@ export async function buildApp({
   clock,
   secret,
   logLevel,
+  behindProxy = false,
   pages,
 }: AppParts): Promise<{ app: FastifyInstance; imports: ImportRuns }> {
-  const app = Fastify({ logger: { level: logLevel }, bodyLimit: MOST_JSON_BYTES, genReqId: () => randomUUID() })
-  const platform: Platform = { store, clock, secure: false }
+  const app = Fastify({
+    logger: { level: logLevel },
+    bodyLimit: MOST_JSON_BYTES,
+    genReqId: () => randomUUID(),
+    trustProxy: behindProxy,
+    frameworkErrors: (_error, request, reply) => {
+      sendProblem(reply, asProblem(new Refusal('request/malformed', 'the address could not be read'), request.id))
+    },
+  })
+  const platform: Platform = { store, clock }
   const imports = new ImportRuns(store, clock, app.log)
   registerProblems(app)
   app.setNotFoundHandler((request, reply) =>
@@ -55,6 +67,7 @@ export async function buildApp({
 
   healthRoutes(app, platform)
   await peopleRoutes(app, platform)
+  siteRoutes(app, platform)
   areaRoutes(app, platform)
   valveRoutes(app, platform)
   eventRoutes(app, platform)

@@ -5,11 +5,17 @@ const Environment = z.object({
   PORT: z.coerce.number().int().min(0).max(65535).default(4170),
   HOST: z.string().default('127.0.0.1'),
   GLANDKEEPER_DATA: z.string().default('data'),
-  DATABASE_URL: z.string().optional(),
+  DATABASE_URL: z
+    .string()
+    .regex(/^(file:|postgres(ql)?:\/\/)/, 'DATABASE_URL: file:… or postgresql://…')
+    .optional()
+    .or(z.literal('').transform(() => undefined)),
   /** `off`: an empty register gets one planner instead of the demo plant. */
   GLANDKEEPER_DEMO: z.enum(['on', 'off']).default('on'),
   /** The demo people get this password instead of one drawn at random. For tests. */
   GLANDKEEPER_DEMO_PASSWORD: z.string().min(8).optional(),
+  /** `on` when a proxy with HTTPS stands in front: then its word on address and protocol is taken. */
+  GLANDKEEPER_PROXY: z.enum(['on', 'off']).default('off'),
   GLANDKEEPER_LOG: z.enum(['silent', 'error', 'warn', 'info', 'debug']).default('warn'),
 })
 
@@ -19,6 +25,7 @@ export interface Config {
   readonly dataFolder: string
   readonly databaseUrl: string
   readonly demo: boolean
+  readonly behindProxy: boolean
   readonly demoPassword: string | undefined
   readonly logLevel: z.infer<typeof Environment>['GLANDKEEPER_LOG']
 }
@@ -35,6 +42,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     dataFolder,
     databaseUrl: values.DATABASE_URL ?? `file:${path.join(dataFolder, 'glandkeeper.db')}`,
     demo: values.GLANDKEEPER_DEMO === 'on',
+    behindProxy: values.GLANDKEEPER_PROXY === 'on',
     demoPassword: values.GLANDKEEPER_DEMO_PASSWORD,
     logLevel: values.GLANDKEEPER_LOG,
   }

@@ -1,37 +1,30 @@
-import { mkdirSync } from 'node:fs'
+import { existsSync, mkdirSync } from 'node:fs'
 import path from 'node:path'
 import { buildApp } from './app.ts'
-import { readConfig } from './config.ts'
-import { makeFirstSite } from './features/sites/first-site.ts'
+import { type Config, readConfig } from './config.ts'
+import { makeFirstSite, type SignIn } from './features/sites/first-site.ts'
 import { systemClock } from './platform/clock.ts'
 import { migratePostgresql, migrateSqlite } from './platform/migrations.ts'
 import { secretIn } from './platform/secret.ts'
-import { holdDataFolder } from './platform/single-server.ts'
-import { openStore } from './platform/store.ts'
+import { holdRegister, oneStartAtATime } from './platform/single-server.ts'
+import { openStore, type Store } from './platform/store.ts'
 
 const say = (line: string) => console.log(`glandkeeper: ${line}`)
 const projectFolder = path.resolve(import.meta.dirname, '../../..')
+const pagesFolder = path.join(projectFolder, 'apps/web/dist')
 
 /** Starts the server: register up to date, first data in an empty one, then one port for API and pages. */
 async function main(): Promise<void> {
   const config = readConfig(process.env, projectFolder)
-  const isSqlite = config.databaseUrl.startsWith('file:')
   mkdirSync(config.dataFolder, { recursive: true })
-  const release = isSqlite ? holdDataFolder(config.dataFolder) : () => {}
-  const prismaFolder = path.join(projectFolder, 'prisma')
-  const applied = isSqlite
-    ? await migrateSqlite(config.databaseUrl.slice('file:'.length), prismaFolder, systemClock)
-    : await migratePostgresql(config.databaseUrl, prismaFolder, systemClock)
-  if (applied.length > 0) say(`register brought up to date: ${applied.join(', ')}`)
-
-  const store = await openStore(config.databaseUrl)
-  const signIns = await makeFirstSite(store, config, systemClock, say)
+  const { store, signIns, release } = await openRegister(config)
   const { app, imports } = await buildApp({
     store,
     clock: systemClock,
     secret: secretIn(config.dataFolder),
     logLevel: config.logLevel,
-    pages: path.join(projectFolder, 'apps/web/dist'),
+    behindProxy: config.behindProxy,
+    pages: existsSync(pagesFolder) ? pagesFolder : null,
   })
   await imports.resume()
 
@@ -48,6 +41,25 @@ async function main(): Promise<void> {
   for (const { role, signInName, password } of signIns) say(`${role.padEnd(8)} sign in as ${signInName} with ${password}`)
   if (signIns.length > 0) say(`these are kept in ${path.relative(process.cwd(), path.join(config.dataFolder, 'sign-ins.txt'))}`)
   say(`ready at ${address}`)
+}
+
+/** The register, up to date, with its first data, and held so that no second server writes to the same file. */
+async function openRegister(config: Config): Promise<{ store: Store; signIns: SignIn[]; release: () => void }> {
+  const { databaseUrl } = config
+  const prismaFolder = path.join(projectFolder, 'prisma')
+  const open = async (migrate: Promise<string[]>) => {
+    const applied = await migrate
+    if (applied.length > 0) say(`register brought up to date: ${applied.join(', ')}`)
+    const store = await openStore(databaseUrl)
+    return { store, signIns: await makeFirstSite(store, config, systemClock, say) }
+  }
+  if (!databaseUrl.startsWith('file:')) {
+    const opened = await oneStartAtATime(databaseUrl, () => open(migratePostgresql(databaseUrl, prismaFolder, systemClock)))
+    return { ...opened, release: () => {} }
+  }
+  const file = databaseUrl.slice('file:'.length)
+  const release = holdRegister(file)
+  return { ...(await open(migrateSqlite(file, prismaFolder, systemClock))), release }
 }
 
 main().catch((error: unknown) => {

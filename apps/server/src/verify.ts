@@ -11,7 +11,7 @@ async function main(): Promise<void> {
   const store = await openStore(config.databaseUrl)
   let faults = 0
   for (const site of await store.read.site.findMany({ orderBy: { name: 'asc' } })) {
-    const verdict = await verifyChain(chainOf(store.read, site.id), site)
+    const verdict = await verifyChain(chainOf(store.read, site.id, site.chainLength), site)
     if (verdict.whole) console.log(`${site.name}: ${verdict.events} events, chain whole, head ${verdict.head || '(none)'}`)
     else {
       faults += 1

@@ -35,6 +35,9 @@ export interface TestServer {
   readonly cookieOf: (role: Role) => string
 }
 
+/** A well-formed hash of a password nobody knows. */
+const NOBODYS_PASSWORD = '$argon2id$v=19$m=19456,t=2,p=1$c29tZXNhbHRzb21lc2FsdA$aN3PPYzj0nVYJ1xQuo7hYdpO1jkuZR3Nj6mSSmLHxFY'
+
 const NOW = new Date('2026-05-04T09:00:00.000Z')
 
 export async function aServer(options: { clock?: Clock; pages?: string } = {}): Promise<TestServer> {
@@ -56,7 +59,7 @@ export async function aServer(options: { clock?: Clock; pages?: string } = {}): 
           name: `The ${role}`,
           signInName: role,
           role,
-          passwordHash: 'none',
+          passwordHash: NOBODYS_PASSWORD,
           createdAt: clock(),
         },
       })

@@ -6,18 +6,16 @@ export type Fact =
       readonly kind: 'reading.taken'
       readonly gapLeft: Millimetre | null
       readonly gapRight: Millimetre | null
-      readonly threadLeft: Millimetre | null
+      readonly threadRemaining: Millimetre | null
       readonly stem: string | null
-      readonly leak: string | null
     }
   | {
       readonly kind: 'gland.nipped'
       readonly turnsLeft: Turn
       readonly turnsRight: Turn
       readonly stem: string | null
-      readonly leak: string | null
     }
-  | { readonly kind: 'leak.seen'; readonly leak: string }
+  | { readonly kind: 'leak.seen' }
   | {
       readonly kind: 'packing.renewed'
       readonly gapLeft: Millimetre | null

@@ -12,6 +12,8 @@ export type ReserveFinding =
   | { readonly code: 'reserve/gap-unknown-after-packing' }
   | { readonly code: 'reserve/stem-stiff'; readonly stem: string }
   | { readonly code: 'reserve/not-proved' }
+  | { readonly code: 'reserve/turns-out-of-reach'; readonly side: Side; readonly gap: number }
+  | { readonly code: 'reserve/thread-without-gap' }
 
 export type Side = 'left' | 'right'
 

@@ -20,22 +20,20 @@ const day = (count: number): Instant => instant(count * 86_400_000)
 const reading = (
   gapLeft: number | null,
   gapRight: number | null,
-  threadLeft: number | null = null,
+  threadRemaining: number | null = null,
   stem: string | null = null,
 ): Fact => ({
   kind: 'reading.taken',
   gapLeft: gapLeft === null ? null : mm(gapLeft),
   gapRight: gapRight === null ? null : mm(gapRight),
-  threadLeft: threadLeft === null ? null : mm(threadLeft),
+  threadRemaining: threadRemaining === null ? null : mm(threadRemaining),
   stem,
-  leak: null,
 })
 const nip = (left: number, right = left): Fact => ({
   kind: 'gland.nipped',
   turnsLeft: turns(left),
   turnsRight: turns(right),
   stem: null,
-  leak: null,
 })
 const repack = (gap: number | null, proved: boolean | null = true): Fact => ({
   kind: 'packing.renewed',
@@ -62,7 +60,7 @@ describe('the follower', () => {
   })
 
   it('stays where it is when somebody looks, or could not come', () => {
-    expect(reserves(reading(8, 8), { kind: 'leak.seen', leak: 'drip' }, { kind: 'visit.missed' })).toEqual([5, 5, 5])
+    expect(reserves(reading(8, 8), { kind: 'leak.seen' }, { kind: 'visit.missed' })).toEqual([5, 5, 5])
   })
 
   it('is where it was read, whatever the turns said', () => {
@@ -124,6 +122,26 @@ describe('what stands out', () => {
   it('an unknown pitch: the last gap is then only the most it can be', () => {
     const { moments } = course(dated(reading(8, 8), nip(0.5)), { ...gland, studThread: null })
     expect(moments[1]).toMatchObject({ reserve: 5, gapIsInferred: true, findings: [{ code: 'reserve/pitch-unknown' }] })
+  })
+
+  it('no disagreement is found where the turns cannot be counted', () => {
+    const unknown = { ...gland, studThread: null }
+    expect(codes([reading(15, 15), nip(1.5), reading(12.4, 12.4)], unknown)).toEqual([])
+    expect(codes([reading(15, 15), nip(1.5), reading(12.4, 12.4), reading(9, 12.4)], unknown)).toContain(
+      'reserve/turns-disagree-with-gap',
+    )
+  })
+
+  it('a stud thread read where no gap is known is said not to count', () => {
+    expect(codes([reading(null, null, 4)])).toEqual(['reserve/thread-without-gap'])
+  })
+
+  it('a follower slackened farther than any stud is long stops there', () => {
+    const last = course(dated(reading(190, 190), ...Array.from({ length: 40 }, () => nip(-10)))).moments.at(-1)
+    expect([last?.gapLeft, last?.findings.map((finding) => finding.code)]).toEqual([
+      500,
+      expect.arrayContaining(['reserve/turns-out-of-reach']),
+    ])
   })
 
   it('after many turns, a disagreement has to be larger: a quarter of the travel', () => {
@@ -196,12 +214,12 @@ it('whatever the facts, no figure is NaN, no gap is negative, and the order they
 
 describe('the state', () => {
   it('knows when it was last seen, not counting a visit missed', () => {
-    const facts = dated(reading(8, 8), { kind: 'leak.seen', leak: 'dry' }, { kind: 'visit.missed' })
+    const facts = dated(reading(8, 8), { kind: 'leak.seen' }, { kind: 'visit.missed' })
     expect(currentState(gland, factsAsTheyStand(facts, []).standing).lastSeenAt).toBe(day(1))
   })
 
   it('dates a spent gland by the day it became so', () => {
-    const facts = dated(reading(8, 8), reading(3, 3), { kind: 'leak.seen', leak: 'drip' }, reading(2.9, 2.9))
+    const facts = dated(reading(8, 8), reading(3, 3), { kind: 'leak.seen' }, reading(2.9, 2.9))
     expect(currentState(gland, factsAsTheyStand(facts, []).standing).runsOutAt).toBe(day(1))
   })
 

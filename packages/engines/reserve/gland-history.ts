@@ -9,8 +9,8 @@ import { leastGapOf, type ReserveLimit, reserveOf } from './reserve.ts'
 interface SideCourse {
   readonly gap: Millimetre | null
   readonly isInferred: boolean
-  /** Travel that turns have used since this side was last read. */
-  readonly travelSinceRead: number
+  /** Travel that turns have used since this side was last read; null when somebody turned and nobody knows how far. */
+  readonly travelSinceRead: number | null
 }
 
 interface Course {
@@ -45,6 +45,9 @@ export interface GlandHistory {
   readonly moments: readonly Moment[]
   readonly lives: readonly PackingLife[]
 }
+
+/** No follower stands farther off its box than this. */
+const FARTHEST_GAP = 500
 
 const unknownSide: SideCourse = { gap: null, isInferred: false, travelSinceRead: 0 }
 
@@ -90,7 +93,7 @@ function after(gland: Gland, course: Course, fact: Fact): Step {
 }
 
 function afterReading(course: Course, fact: Extract<Fact, { kind: 'reading.taken' }>): Step {
-  const findings = [
+  const findings: ReserveFinding[] = [
     ...disagreement('left', course.left, fact.gapLeft),
     ...disagreement('right', course.right, fact.gapRight),
     ...stiffness(fact.stem),
@@ -98,7 +101,9 @@ function afterReading(course: Course, fact: Extract<Fact, { kind: 'reading.taken
   const left = sideRead(course.left, fact.gapLeft)
   const right = sideRead(course.right, fact.gapRight)
   const leastGap = leastGapOf(left.gap, right.gap)
-  const gapAtThreadEnd = fact.threadLeft === null || leastGap === null ? course.gapAtThreadEnd : mm(leastGap - fact.threadLeft)
+  if (fact.threadRemaining !== null && leastGap === null) findings.push({ code: 'reserve/thread-without-gap' })
+  const gapAtThreadEnd =
+    fact.threadRemaining === null || leastGap === null ? course.gapAtThreadEnd : mm(leastGap - fact.threadRemaining)
   return { course: { left, right, gapAtThreadEnd }, findings }
 }
 
@@ -107,7 +112,7 @@ function sideRead(side: SideCourse, read: Millimetre | null): SideCourse {
 }
 
 function disagreement(name: Side, side: SideCourse, read: Millimetre | null): ReserveFinding[] {
-  if (read === null || side.gap === null) return []
+  if (read === null || side.gap === null || side.travelSinceRead === null) return []
   const allowed = Math.max(reserveRules.disagreement, reserveRules.disagreementShare * side.travelSinceRead)
   if (!(Math.abs(read - side.gap) > allowed)) return []
   return [{ code: 'reserve/turns-disagree-with-gap', side: name, expected: side.gap, read }]
@@ -130,7 +135,7 @@ function afterNip(gland: Gland, course: Course, fact: Extract<Fact, { kind: 'gla
   const right = sideTurned(gland, course.right, 'right', turnsRight)
   if (left === null || right === null) {
     // How far the follower went is not known, so the last gap is only what it was at most.
-    const aged = (side: SideCourse) => ({ ...side, isInferred: true })
+    const aged = (side: SideCourse): SideCourse => ({ ...side, isInferred: true, travelSinceRead: null })
     findings.push({ code: 'reserve/pitch-unknown', studThread: gland.studThread })
     return { course: { ...course, left: aged(course.left), right: aged(course.right) }, findings }
   }
@@ -148,15 +153,18 @@ function sideTurned(
 ): { side: SideCourse; findings: ReserveFinding[] } | null {
   const travelled = gland.studThread === null ? null : travelOfTurns(gland.studThread, taken)
   if (!travelled?.ok) return null
-  const travelSinceRead = side.travelSinceRead + travelled.travel
+  const travelSinceRead = side.travelSinceRead === null ? null : side.travelSinceRead + travelled.travel
   if (side.gap === null) return { side: { ...side, travelSinceRead }, findings: [] }
   const gap = withoutFloatDust(side.gap - travelled.travel)
-  if (gap >= 0) return { side: { gap, isInferred: true, travelSinceRead }, findings: [] }
-  // Metal stops at metal: turns that say otherwise were miscounted, or the last reading was wrong.
-  return {
-    side: { gap: mm(0), isInferred: true, travelSinceRead },
-    findings: [{ code: 'reserve/turns-past-the-face', side: name, by: 0 - gap }],
-  }
+  const stopped = Math.min(Math.max(gap, 0), FARTHEST_GAP)
+  // Metal stops at metal, and a follower slackened off its studs is none: such turns were miscounted, or the reading wrong.
+  const findings: ReserveFinding[] =
+    gap < 0
+      ? [{ code: 'reserve/turns-past-the-face', side: name, by: 0 - gap }]
+      : gap > FARTHEST_GAP
+        ? [{ code: 'reserve/turns-out-of-reach', side: name, gap }]
+        : []
+  return { side: { gap: mm(stopped), isInferred: true, travelSinceRead }, findings }
 }
 
 function afterPacking(course: Course, fact: Extract<Fact, { kind: 'packing.renewed' | 'ring.added' }>): Step {

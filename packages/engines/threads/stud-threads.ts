@@ -1,3 +1,4 @@
+import { MILLIMETRES_PER_INCH } from '@glandkeeper/units/convert'
 import { type Millimetre, mm, type Turn } from '@glandkeeper/units/quantity'
 
 /** One size of a standard thread series. */
@@ -52,8 +53,6 @@ const threadsPerInch: Readonly<Record<'UNC' | 'UNF' | 'BSW' | 'BSF', readonly (n
   BSW: [20, 18, 16, 14, 12, 12, 11, 11, 10, 9, 8, 7, 7, 6, 6],
   BSF: [26, 22, 20, 18, 16, 16, 14, 14, 12, 11, 10, 9, 9, 8, 8],
 }
-
-const MILLIMETRES_PER_INCH = 25.4
 
 /**
  * Every thread the program knows, ISO metric coarse and four inch series.

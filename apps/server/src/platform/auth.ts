@@ -33,7 +33,8 @@ export async function closeSession(write: Write, request: FastifyRequest): Promi
   if (token !== null) await write.session.deleteMany({ where: { tokenHash: hashed(token) } })
 }
 
-export function giveCookie(reply: FastifyReply, token: string, secure: boolean): void {
+export function giveCookie(request: FastifyRequest, reply: FastifyReply, token: string): void {
+  const secure = request.protocol === 'https'
   void reply.setCookie(COOKIE, token, {
     path: '/',
     httpOnly: true,

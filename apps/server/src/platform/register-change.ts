@@ -4,7 +4,7 @@ import type { SignedIn } from './auth.ts'
 import type { Write } from './store.ts'
 
 export interface RegisterChangeNote {
-  readonly subject: 'area' | 'valve'
+  readonly subject: 'site' | 'area' | 'valve' | 'person'
   readonly subjectId: string
   readonly what: string
   readonly before: Readonly<Record<string, unknown>>

@@ -11,8 +11,6 @@ import type { Store } from './store.ts'
 export interface Platform {
   readonly store: Store
   readonly clock: Clock
-  /** True when the server is reached by https, so that cookies may insist on it. */
-  readonly secure: boolean
 }
 
 export interface Call<E extends Endpoint> {

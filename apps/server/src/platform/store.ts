@@ -23,7 +23,7 @@ export interface Store {
   readonly provider: Provider
   readonly read: Read
   /**
-   * Runs one transaction. Await nothing in it but the transaction itself: on SQLite every other write waits.
+   * Runs one transaction. Await nothing in it but the transaction itself: every other write waits.
    * Throws Refusal `store/busy` when too many wait already.
    */
   write<T>(work: (write: Write) => Promise<T>): Promise<T>
@@ -31,6 +31,8 @@ export interface Store {
 }
 
 const MOST_WAITING = 500
+/** Any number of ours; Prisma's migrations use another. */
+const WRITE_LOCK = 418_0001
 /** Below this, two connections can corrupt a WAL database: sqlite.org/wal.html#walresetbug. */
 const LEAST_SQLITE = [3, 51, 3]
 const TRANSACTION = { maxWait: 20_000, timeout: 60_000 }
@@ -81,11 +83,19 @@ async function openPostgresql(url: string): Promise<Store> {
   const writer = clientOn(new PrismaPg({ connectionString: url, max: 10 }))
   const reader = clientOn(new PrismaPg({ connectionString: url, max: 10, options: '-c default_transaction_read_only=on' }))
   await Promise.all([writer.$queryRaw`SELECT 1`, reader.$queryRaw`SELECT 1`])
+  const gate = new WriteGate(MOST_WAITING)
   return {
     provider: 'postgresql',
     read: reader,
-    // A pool keeps requests apart, and the chain's head serialises the writes of one site: see platform/chain.
-    write: (work) => writer.$transaction((tx) => work(asWrite(tx, 'postgresql'))),
+    // What one write has read, another may not change: within this server by the gate, between servers by a lock
+    // that every write takes and the end of its transaction gives back.
+    write: (work) =>
+      gate.pass(() =>
+        writer.$transaction(async (tx) => {
+          await tx.$executeRawUnsafe(`SELECT pg_advisory_xact_lock(${WRITE_LOCK})`)
+          return work(asWrite(tx, 'postgresql'))
+        }),
+      ),
     close: async () => {
       await reader.$disconnect()
       await writer.$disconnect()

@@ -42,6 +42,10 @@ export const router = createBrowserRouter([
             lazy: async () => ({ Component: (await import('../features/register/add-valve-page.tsx')).AddValvePage }),
           },
           {
+            path: 'register/site',
+            lazy: async () => ({ Component: (await import('../features/people/site-page.tsx')).SitePage }),
+          },
+          {
             path: 'imports',
             lazy: async () => ({ Component: (await import('../features/imports/imports-page.tsx')).ImportsPage }),
           },

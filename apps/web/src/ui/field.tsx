@@ -1,4 +1,5 @@
 import type { QuantityMeta } from '@glandkeeper/contract/quantity'
+import { useId } from 'react'
 import {
   Button,
   FieldError,
@@ -33,9 +34,12 @@ interface TextInputProps
   value: string
   onChange: (value: string) => void
   isFigure?: boolean
+  /** Offered while typing; anything else may be typed too. */
+  suggestions?: readonly string[]
 }
 
-export function TextInput({ label, hint, fault, isFigure = false, ...field }: TextInputProps) {
+export function TextInput({ label, hint, fault, isFigure = false, suggestions, ...field }: TextInputProps) {
+  const suggestionsId = useId()
   return (
     <TextField
       {...field}
@@ -44,13 +48,20 @@ export function TextInput({ label, hint, fault, isFigure = false, ...field }: Te
       className={isFigure ? `${look.field} ${look.figure}` : look.field}
     >
       <Label>{label}</Label>
-      <Input className={look.input} />
+      <Input className={look.input} {...(suggestions && { list: suggestionsId })} />
+      {suggestions && (
+        <datalist id={suggestionsId}>
+          {suggestions.map((suggestion) => (
+            <option key={suggestion}>{suggestion}</option>
+          ))}
+        </datalist>
+      )}
       <Below hint={hint} fault={fault} />
     </TextField>
   )
 }
 
-interface NumberInputProps extends Omit<TextInputProps, 'label' | 'hint' | 'inputMode' | 'isFigure'> {
+interface NumberInputProps extends Omit<TextInputProps, 'label' | 'hint' | 'inputMode' | 'isFigure' | 'suggestions'> {
   quantity: QuantityMeta
   label?: string
 }

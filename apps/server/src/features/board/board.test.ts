@@ -47,10 +47,19 @@ describe('the board', () => {
       aReading({ valveId, takenAt: `${day}T10:00:00Z`, gapLeft: 15 - n, gapRight: 15 - n }),
     )
     await expectOk('fitter', sendEvents, { body: { events: [...readings, nips[0]] } })
-    expect(await tags({})).toEqual(['S-spent', 'T-falling', 'T-low', 'S-ample', 'T-unknown'])
+    expect(await tags({})).toEqual(['S-spent', 'T-low', 'T-falling', 'S-ample', 'T-unknown'])
     expect(await tags({ order: 'least reserve' })).toEqual(['S-spent', 'T-low', 'T-falling', 'S-ample', 'T-unknown'])
     expect(await tags({ order: 'tag' })).toEqual(['S-ample', 'S-spent', 'T-falling', 'T-low', 'T-unknown'])
     expect((await tags({ order: 'seen longest ago' }))[0]).toBe('T-unknown')
+  })
+
+  it('puts little travel and no line yet above much travel and a line that ends in a hundred years', async () => {
+    const { tags, expectOk, ids } = await aBoard({ 'A-slow': null, 'B-new': 3.2 })
+    const readings = ['2020-01-01', '2022-01-01', '2024-01-01', '2026-05-01'].map((day, n) =>
+      aReading({ valveId: ids['A-slow']!, takenAt: `${day}T10:00:00Z`, gapLeft: 18 - n / 4, gapRight: 18 - n / 4 }),
+    )
+    await expectOk('fitter', sendEvents, { body: { events: readings } })
+    expect(await tags({})).toEqual(['B-new', 'A-slow'])
   })
 
   it('filters by standing, area, service and every word of a search, whatever its capitals and accents', async () => {

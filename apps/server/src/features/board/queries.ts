@@ -39,10 +39,10 @@ export async function boardSummary(read: Read, siteId: string, now: Date): Promi
   const listed = { siteId, retired: false }
   const [areas, byArea, urgentByArea, services, ...counts] = await Promise.all([
     read.area.findMany({ where: { siteId }, orderBy: [{ walkPosition: 'asc' }, { code: 'asc' }] }),
-    read.valve.groupBy({ by: ['areaId'], where: { siteId, retiredAt: null }, _count: { _all: true } }),
-    read.valve.groupBy({
+    read.valveState.groupBy({ by: ['areaId'], where: listed, _count: { _all: true } }),
+    read.valveState.groupBy({
       by: ['areaId'],
-      where: { siteId, retiredAt: null, state: { is: { OR: [standingWhere('spent', now), standingWhere('book', now)] } } },
+      where: { ...listed, OR: [standingWhere('spent', now), standingWhere('book', now)] },
       _count: { _all: true },
     }),
     read.valve.groupBy({

@@ -41,20 +41,22 @@ export function understand(raw: unknown, now: Date): FieldEvent {
     throw new Refusal('event/invalid', faults[0]?.detail, faults)
   }
   const event = parsed.data
-  if (
-    event.kind === 'reading.taken' &&
-    event.gapLeft === undefined &&
-    event.gapRight === undefined &&
-    event.threadLeft === undefined
-  ) {
-    throw new Refusal('event/invalid', 'a reading has at least one figure', [
-      { pointer: '#/gapLeft', detail: 'read at least one side' },
-    ])
-  }
+  refuseEmptyReading(event, '#')
   const replaced = event.kind === 'fact.corrected' ? event.replacement : null
   refuseStrangeTime(event.takenAt, '#/takenAt', now)
-  if (replaced) refuseStrangeTime(replaced.takenAt, '#/replacement/takenAt', now)
+  if (replaced) {
+    refuseStrangeTime(replaced.takenAt, '#/replacement/takenAt', now)
+    refuseEmptyReading(replaced, '#/replacement')
+  }
   return event
+}
+
+function refuseEmptyReading(entry: { readonly kind: string }, root: string): void {
+  if (entry.kind !== 'reading.taken') return
+  if (['gapLeft', 'gapRight', 'threadRemaining'].some((field) => field in entry)) return
+  throw new Refusal('event/invalid', 'a reading has at least one figure', [
+    { pointer: `${root}/gapLeft`, detail: 'read at least one side' },
+  ])
 }
 
 function refuseStrangeTime(takenAt: string, pointer: string, now: Date): void {

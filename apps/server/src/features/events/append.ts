@@ -3,7 +3,7 @@ import type { SignedIn } from '../../platform/auth.ts'
 import { canonicalJson, type ChainedEvent, hashOf } from '../../platform/chain.ts'
 import { asProblem, Refusal } from '../../platform/problem.ts'
 import type { Write } from '../../platform/store.ts'
-import { eventFindings, findingsInWords, rebuildState } from '../glands/index.ts'
+import { correctionFindings, eventFindings, findingsInWords, rebuildState } from '../glands/index.ts'
 
 /**
  * Appends entries to the site's chain and brings the state of their valves up to date, in the caller's transaction.
@@ -15,8 +15,7 @@ export async function appendEvents(
   events: readonly FieldEvent[],
   receivedAt: Date,
 ): Promise<Outcome[]> {
-  // Written first: on PostgreSQL this holds the site's row, so that two servers cannot give one position twice.
-  const site = await write.site.update({ where: { id: by.siteId }, data: { chainLength: { increment: 0 } } })
+  const site = await write.site.findUniqueOrThrow({ where: { id: by.siteId } })
   const known = new Map(
     (
       await write.event.findMany({
@@ -92,8 +91,11 @@ function linkOf(
 async function rebuildStatesOf(write: Write, siteId: string, rows: readonly ChainedEvent[]) {
   const stoodOut = new Map<string, ReturnType<typeof findingsInWords>>()
   for (const valveId of new Set(rows.map((row) => row.valveId))) {
-    const { history } = await rebuildState(write, siteId, valveId)
-    for (const moment of history.moments) stoodOut.set(moment.factId, findingsInWords(moment.findings))
+    const record = await rebuildState(write, siteId, valveId)
+    for (const moment of record.history.moments) stoodOut.set(moment.factId, findingsInWords(moment.findings))
+    for (const row of rows.filter((each) => each.kind === 'fact.corrected' && each.valveId === valveId)) {
+      stoodOut.set(row.id, correctionFindings(JSON.parse(row.body) as FieldEvent, record.knownFacts))
+    }
   }
   return stoodOut
 }

@@ -1,5 +1,6 @@
 import { type FieldEvent, sendEvents } from '@glandkeeper/contract/events'
-import { addValve, showValve } from '@glandkeeper/contract/valves'
+import { showBoard } from '@glandkeeper/contract/board'
+import { addValve, changeValve, showValve } from '@glandkeeper/contract/valves'
 import { aCorrection, aLeak, aMissedVisit, aNip, aReading, aRepack, aRingAdded } from '@glandkeeper/fixtures/a-reading'
 import { aValve } from '@glandkeeper/fixtures/a-valve'
 import fc from 'fast-check'
@@ -222,4 +223,100 @@ it('a body over the limit, one that is not JSON and one of the wrong kind are re
   expect(await post(Buffer.from([0x7b, 0xff, 0xfe]))).toMatchObject({ status: 400, code: 'request/malformed' })
   expect(await post('<event/>', 'application/xml')).toMatchObject({ status: 415, code: 'request/unsupported' })
   expect(await store.read.event.count()).toBe(0)
+})
+
+describe('a correction that changes nothing', () => {
+  it('of another valve, of a correction, or of nothing known, is kept and says so', async () => {
+    const { valveId, send, expectOk } = await aServerWithValve()
+    const other = await expectOk('planner', addValve, { body: aValve({ areaCode: 'BH', tag: 'BH-2' }) })
+    const elsewhere = aReading({ valveId: other.valveId, takenAt: at('2026-05-01') })
+    const first = aCorrection({
+      valveId,
+      takenAt: at('2026-05-02'),
+      corrects: elsewhere.id,
+      replacement: null,
+      reason: 'wrong valve',
+    })
+    const second = aCorrection({
+      valveId,
+      takenAt: at('2026-05-03'),
+      corrects: first.id,
+      replacement: null,
+      reason: 'again',
+      count: 2,
+    })
+    const outcomes = await send(elsewhere, first, second)
+    const codes = outcomes.slice(1).map((outcome) => (outcome.outcome === 'accepted' ? outcome.findings.map((f) => f.code) : []))
+    expect(codes).toEqual([['event/corrects-nothing'], ['event/corrects-nothing']])
+    const { timeline } = await expectOk('engineer', showValve, { params: { tag: 'BH-1' } })
+    expect(timeline.flatMap((entry) => entry.findings.map((f) => f.code))).toEqual([
+      'event/corrects-nothing',
+      'event/corrects-nothing',
+    ])
+  })
+
+  it('puts no reading without a figure in the place of another', async () => {
+    const { valveId, send } = await aServerWithValve()
+    const reading = aReading({ valveId, takenAt: at('2026-05-01') })
+    const empty = { kind: 'reading.taken', takenAt: at('2026-05-01') } as const
+    const correction = aCorrection({
+      valveId,
+      takenAt: at('2026-05-02'),
+      corrects: reading.id,
+      reason: 'unsure',
+      replacement: empty,
+    })
+    expect((await send(reading, correction))[1]).toMatchObject({
+      outcome: 'refused',
+      problem: { errors: [{ pointer: '#/replacement/gapLeft' }] },
+    })
+  })
+})
+
+it('whatever entries the contract accepts, the board and the page of the valve can be shown', async () => {
+  const { valveId, send, expectOk } = await aServerWithValve()
+  const time = fc.integer({ min: 0, max: 2000 }).map((day) => new Date(Date.UTC(2020, 0, 1) + day * 86_400_000).toISOString())
+  const gap = fc.constantFrom(0, 0.1, 7, 199, 200)
+  const turn = fc.constantFrom(-10, -0.5, 0, 0.5, 10)
+  let made = 0
+  const entry = fc.oneof(
+    fc
+      .tuple(time, gap, gap, fc.constantFrom(undefined, 0, 300))
+      .map(([takenAt, gapLeft, gapRight, threadRemaining]) =>
+        aReading({ valveId, takenAt, gapLeft, gapRight, threadRemaining, count: (made += 1) }),
+      ),
+    fc
+      .tuple(time, turn, turn)
+      .map(([takenAt, turnsLeft, turnsRight]) => aNip({ valveId, takenAt, turnsLeft, turnsRight, count: (made += 1) })),
+    fc
+      .tuple(time, gap)
+      .map(([takenAt, gapLeft]) => aRepack({ valveId, takenAt, gapLeft, gapRight: gapLeft, count: (made += 1) })),
+  )
+  await fc.assert(
+    fc.asyncProperty(fc.array(entry, { minLength: 5, maxLength: 40 }), async (entries) => {
+      await send(...entries)
+      expect((await expectOk('fitter', showBoard, { query: {} })).rows).toHaveLength(1)
+      await expectOk('engineer', showValve, { params: { tag: 'BH-1' } })
+    }),
+    { numRuns: 15, seed: 7 },
+  )
+})
+
+it('an entry and a change of the gland at the same moment leave the state that both make', async () => {
+  const server = await aServerWithValve()
+  const { valveId, expectOk, store, siteId } = server
+  for (let n = 0; n < 15; n += 1) {
+    await Promise.all([
+      expectOk('fitter', sendEvents, {
+        body: { events: [aReading({ valveId, takenAt: at('2026-05-01'), gapLeft: 9 + n / 10, gapRight: 9, count: n })] },
+      }),
+      expectOk('planner', changeValve, {
+        params: { tag: 'BH-1' },
+        body: { revision: n + 1, valve: aValve({ areaCode: 'BH', tag: 'BH-1', gland: { keepClear: 2 + n / 10 } }) },
+      }),
+    ])
+  }
+  const differing = []
+  for await (const difference of statesThatDiffer(store.read, siteId)) differing.push(difference)
+  expect(differing).toEqual([])
 })

@@ -17,7 +17,7 @@ function partsOf(body: Body): (string | false | undefined)[] {
     case 'reading.taken':
       return [
         `Gap ${gaps(body)}`,
-        body.threadLeft !== undefined && `${millimetres(body.threadLeft)} of stud thread left`,
+        body.threadRemaining !== undefined && `${millimetres(body.threadRemaining)} of stud thread remaining`,
         leak(body.leak),
         stem(body.stem),
       ]

@@ -37,9 +37,8 @@ function factOf(event: Body): Fact {
         kind: event.kind,
         gapLeft: event.gapLeft ?? null,
         gapRight: event.gapRight ?? null,
-        threadLeft: event.threadLeft ?? null,
+        threadRemaining: event.threadRemaining ?? null,
         stem: event.stem ?? null,
-        leak: event.leak ?? null,
       }
     case 'gland.nipped':
       return {
@@ -47,10 +46,9 @@ function factOf(event: Body): Fact {
         turnsLeft: event.turnsLeft,
         turnsRight: event.turnsRight,
         stem: event.stem ?? null,
-        leak: event.leakAfter ?? null,
       }
     case 'leak.seen':
-      return { kind: event.kind, leak: event.leak }
+      return { kind: event.kind }
     case 'packing.renewed':
       return {
         kind: event.kind,

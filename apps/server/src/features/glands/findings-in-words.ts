@@ -37,6 +37,10 @@ function inWords(finding: ReserveFinding): string {
       return 'no gap was read after packing: measure it'
     case 'reserve/stem-stiff':
       return `the stem is ${finding.stem}: stop and report before it is nipped again`
+    case 'reserve/turns-out-of-reach':
+      return `the turns would put the ${finding.side} side ${millimetres(finding.gap)} off the box face: measure the gap`
+    case 'reserve/thread-without-gap':
+      return 'stud thread was read and no gap is known: read both together, or it does not count'
     case 'reserve/not-proved':
       return 'not proved: no check that the wheel stays when released'
   }
@@ -44,8 +48,10 @@ function inWords(finding: ReserveFinding): string {
 
 /** What stands out about an entry by itself, whatever its gland: figures that are possible but unusual, and its clock. */
 export function eventFindings(event: FieldEvent, receivedAt: Date): Finding[] {
-  const schema = FieldEvent.options.find((option) => option.shape.kind.value === event.kind)
-  const unusual = schema ? unusualQuantities(schema, event) : []
+  // A correction's own figures are those it puts in the place of others.
+  const said: { readonly kind: string } = event.kind === 'fact.corrected' ? (event.replacement ?? event) : event
+  const schema = FieldEvent.options.find((option) => option.shape.kind.value === said.kind)
+  const unusual = schema ? unusualQuantities(schema, { ...said }) : []
   const findings = unusual.map(({ meta, value }) => ({
     code: 'event/unusual',
     detail: `${meta.label} ${value} ${meta.unit} is unusual: ${(meta.usual ?? []).join(' to ')} is usual`.replaceAll('  ', ' '),
@@ -58,4 +64,10 @@ export function eventFindings(event: FieldEvent, receivedAt: Date): Finding[] {
     })
   }
   return findings
+}
+
+/** A correction that changes nothing: its entry is of another valve, a correction itself, or has not arrived yet. */
+export function correctionFindings(event: FieldEvent, knownFacts: ReadonlySet<string>): Finding[] {
+  if (event.kind !== 'fact.corrected' || knownFacts.has(event.corrects)) return []
+  return [{ code: 'event/corrects-nothing', detail: 'it changes nothing: what it corrects is not an entry of this valve' }]
 }

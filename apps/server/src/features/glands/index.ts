@@ -1,4 +1,4 @@
-export { eventFindings, findingsInWords } from './findings-in-words.ts'
+export { correctionFindings, eventFindings, findingsInWords } from './findings-in-words.ts'
 export { entryInWords } from './entry-in-words.ts'
 export { glandForEngines, glandOfRow } from './gland-of-row.ts'
 export { presentState } from './present-state.ts'

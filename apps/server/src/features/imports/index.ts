@@ -10,6 +10,7 @@ import {
   showImport,
   startImport,
 } from '@glandkeeper/contract/imports'
+import type { Prisma } from '../../generated/sqlite/client.ts'
 import type { SignedIn } from '../../platform/auth.ts'
 import { newId } from '../../platform/ids.ts'
 import { Refusal } from '../../platform/problem.ts'
@@ -17,7 +18,7 @@ import { type Platform, route } from '../../platform/route.ts'
 import type { Store } from '../../platform/store.ts'
 import { importsOf, importWithId } from './queries.ts'
 import type { ImportRuns } from './runs.ts'
-import { refuseUnclearColumns } from './read-headings.ts'
+import { refuseUnclearColumns, refuseUnknownFields } from './read-headings.ts'
 
 export { ImportRuns } from './runs.ts'
 
@@ -37,8 +38,9 @@ export function importRoutes(app: FastifyInstance, platform: Platform, runs: Imp
   route(app, platform, mapImport, async ({ params, body, me }) => {
     const run = await shown(me, params.importId)
     refuseUnless(run, ['checked', 'unreadable'])
+    refuseUnknownFields(run.kind, body.columns)
     refuseUnclearColumns(run.kind, body.columns)
-    await setStep(store, run, { step: 'checking', columns: JSON.stringify(body.columns) })
+    await setStep(store, run, { ...begun(clock()), step: 'checking', columns: JSON.stringify(body.columns) })
     runs.check(run.importId)
     return shown(me, run.importId)
   })
@@ -48,7 +50,7 @@ export function importRoutes(app: FastifyInstance, platform: Platform, runs: Imp
     refuseUnless(run, ['checked'])
     if (body.mode === 'whole file' && run.badCount > 0)
       throw new Refusal('import/has-faults', `${run.badCount} of ${run.rowCount} rows have faults; nothing was written`)
-    await setStep(store, run, { step: 'writing', mode: body.mode })
+    await setStep(store, run, { ...begun(clock()), step: 'writing', mode: body.mode })
     runs.write(run.importId)
     return shown(me, run.importId)
   })
@@ -56,8 +58,9 @@ export function importRoutes(app: FastifyInstance, platform: Platform, runs: Imp
   route(app, platform, cancelImport, async ({ params, me }) => {
     const run = await shown(me, params.importId)
     refuseUnless(run, ['checking', 'writing', 'checked', 'unreadable'])
-    if (run.step === 'checking' || run.step === 'writing') runs.cancel(run.importId)
-    else await setStep(store, run, { step: 'cancelled', detail: 'nothing was written' })
+    // Whichever server works on it reads this between portions, and as it ends.
+    if (run.step === 'checking' || run.step === 'writing') await setStep(store, run, { cancelAsked: true })
+    else await setStep(store, run, { step: 'cancelled', detail: 'nothing was written', finishedAt: clock() })
     return shown(me, run.importId)
   })
 
@@ -88,21 +91,23 @@ async function keepFile(
     columns: '[]',
     step: 'checking',
     startedAt: now,
+    touchedAt: now,
   }
   await store.write((write) => write.importRun.create({ data }))
   return id
 }
 
-async function setStep(
-  store: Store,
-  run: ImportRun,
-  data: { step: string; mode?: string; columns?: string; detail?: string },
-): Promise<void> {
+/** What a check or a write begins with: an earlier wish to cancel, or word of an earlier try, is over. */
+function begun(now: Date) {
+  return { cancelAsked: false, detail: '', touchedAt: now, finishedAt: null }
+}
+
+async function setStep(store: Store, run: ImportRun, data: Prisma.ImportRunUpdateManyMutationInput): Promise<void> {
   // Only from the step that was seen: of two people who press the button one is told.
   const { count } = await store.write((write) =>
     write.importRun.updateMany({ where: { id: run.importId, step: run.step }, data }),
   )
-  if (count === 0) throw new Refusal('import/not-ready', 'somebody else moved this import on')
+  if (count === 0) throw new Refusal('import/not-ready', 'the import moved on meanwhile')
 }
 
 function refuseUnless(run: ImportRun, steps: readonly ImportRun['step'][]): void {

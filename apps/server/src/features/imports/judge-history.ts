@@ -1,10 +1,19 @@
 import type { FieldEvent } from '@glandkeeper/contract/events'
-import type { RowFault } from '@glandkeeper/contract/imports'
+import type { Fault } from '@glandkeeper/contract/problem'
 import { canonicalJson } from '../../platform/chain.ts'
-import { idOfParts } from '../../platform/ids.ts'
 import { Refusal } from '../../platform/problem.ts'
 import { understand } from '../events/index.ts'
-import { faultsByColumn, type JudgeContext, type JudgedRow, readRow, type ReadRow } from './judge.ts'
+import {
+  faultsByColumn,
+  type JudgeContext,
+  type JudgedRow,
+  readRow,
+  type ReadRow,
+  retiredInWords,
+  rowFault,
+  shortened,
+} from './judge.ts'
+import { nameEntry } from './name-entry.ts'
 import type { RawRow } from './read-file.ts'
 
 export interface HistoryPlan {
@@ -14,14 +23,19 @@ export interface HistoryPlan {
 
 /** Fields each kind of entry has; a figure in another column is a fault and not silently dropped. */
 const fieldsOfKind: Readonly<Record<string, readonly string[]>> = {
-  'reading.taken': ['gapLeft', 'gapRight', 'threadLeft', 'leak', 'stem'],
+  'reading.taken': ['gapLeft', 'gapRight', 'threadRemaining', 'leak', 'stem'],
   'gland.nipped': ['turnsLeft', 'turnsRight', 'leakBefore', 'leakAfter', 'stem'],
   'leak.seen': ['leak', 'dropsPerMinute', 'screeningValue'],
   'packing.renewed': ['family', 'rings', 'section', 'cut', 'gapLeft', 'gapRight', 'proved'],
   'ring.added': ['rings', 'gapLeft', 'gapRight'],
   'visit.missed': ['reason'],
 }
-const ofEveryKind = new Set(['tag', 'takenAt', 'kind', 'takenBy', 'note'])
+interface KnownValve {
+  readonly id: string
+  readonly retiredAt: Date | null
+}
+
+const ofEveryKind = new Set(['tag', 'takenAt', 'kind', 'takenBy', 'note', 'occurrence'])
 
 /** Judges rows of a history. A row read before, with the same values, is the same entry and is written once. */
 export async function judgeHistory(context: JudgeContext, rows: readonly RawRow[]): Promise<JudgedRow<HistoryPlan>[]> {
@@ -29,9 +43,9 @@ export async function judgeHistory(context: JudgeContext, rows: readonly RawRow[
   const tags = [...new Set(read.map((row) => String(row.given['tag'] ?? '')))]
   const valves = await context.read.valve.findMany({
     where: { siteId: context.siteId, tag: { in: tags } },
-    select: { id: true, tag: true },
+    select: { id: true, tag: true, retiredAt: true },
   })
-  const byTag = new Map(valves.map((valve) => [valve.tag, valve.id]))
+  const byTag = new Map(valves.map((valve) => [valve.tag, valve]))
   const judged = read.map((row) => judgeEntry(context, row, byTag))
   const ids = judged.flatMap((row) => row.plan?.event.id ?? [])
   const known = new Map(
@@ -43,45 +57,42 @@ export async function judgeHistory(context: JudgeContext, rows: readonly RawRow[
   return judged.map((row) => comparedWith(row, row.plan ? known.get(row.plan.event.id) : undefined))
 }
 
-function judgeEntry(context: JudgeContext, row: ReadRow, valves: ReadonlyMap<string, string>): JudgedRow<HistoryPlan> {
-  const faults: RowFault[] = [...row.faults]
+function judgeEntry(context: JudgeContext, row: ReadRow, valves: ReadonlyMap<string, KnownValve>): JudgedRow<HistoryPlan> {
   const kind = String(row.given['kind'] ?? '')
   const tag = String(row.given['tag'] ?? '')
-  const fault = (field: string, detail: string) =>
-    faults.push(...faultsByColumn('history', context.columns, row.raw, [{ pointer: `#/${field}`, detail }]))
-  const valveId = valves.get(tag)
-  if (tag !== '' && valveId === undefined) fault('tag', `no valve ${tag} is in the register`)
+  const valve = valves.get(tag)
+  const found: Fault[] = []
+  if (tag !== '' && valve === undefined) found.push({ pointer: '#/tag', detail: `no valve ${shortened(tag)} is in the register` })
+  if (valve?.retiredAt) found.push({ pointer: '#/tag', detail: retiredInWords(valve.retiredAt, context.timeZone) })
   const fields = fieldsOfKind[kind]
   const strange = fields ? Object.keys(row.given).filter((field) => !ofEveryKind.has(field) && !fields.includes(field)) : []
-  for (const field of strange) fault(field, 'does not belong to this kind of entry')
-  if (faults.length > 0 || valveId === undefined) return { raw: row.raw, faults, plan: null }
+  found.push(...strange.map((field) => ({ pointer: `#/${field}`, detail: 'does not belong to this kind of entry' })))
+  // Named before anything is refused: a bad row keeps its place among its like.
+  const named = nameEntry(context, row, valve?.id)
+  if (named.fault !== null) found.push({ pointer: '#/occurrence', detail: named.fault })
+  const judged = { raw: row.raw, plan: null, occurrence: named.occurrence }
+  const inColumns = (faults: readonly Fault[]) => faultsByColumn('history', context.columns, row.raw, faults)
+  const faults = [...row.faults, ...inColumns(found)]
+  if (faults.length > 0 || valve === undefined || named.id === null) return { ...judged, faults }
   try {
-    return {
-      raw: row.raw,
-      faults,
-      plan: { event: understand(asEvent(context, row, valveId, kind), context.now), unchanged: false },
-    }
+    const event = understand(asEvent(row, named.id, valve.id, kind), context.now)
+    return { ...judged, faults, plan: { event, unchanged: false } }
   } catch (error) {
     if (!(error instanceof Refusal)) throw error
-    const named = error.errors ?? [{ pointer: '#/kind', detail: error.detail ?? error.code }]
-    return { raw: row.raw, faults: faultsByColumn('history', context.columns, row.raw, named), plan: null }
+    return { ...judged, faults: inColumns(error.errors ?? [{ pointer: '#/kind', detail: error.detail ?? error.code }]) }
   }
 }
 
-function asEvent(context: JudgeContext, { given }: ReadRow, valveId: string, kind: string): Record<string, unknown> {
-  const { tag, takenAt, kind: _, ...rest } = given
-  // The same kind twice at one time on one valve is two entries: the second of a file gets an id of its own.
-  const key = [context.siteId, String(tag), String(takenAt), kind].join('\u001f')
-  const nth = (context.seen.get(key) ?? 0) + 1
-  context.seen.set(key, nth)
+function asEvent({ given }: ReadRow, id: string, valveId: string, kind: string): Record<string, unknown> {
+  const { tag: _tag, kind: _kind, occurrence: _occurrence, ...rest } = given
   const turns = kind === 'gland.nipped' ? { turnsRight: rest['turnsRight'] ?? rest['turnsLeft'] } : {}
   const family = kind === 'packing.renewed' ? { family: rest['family'] ?? 'unknown' } : {}
-  return { ...rest, ...turns, ...family, id: idOfParts([key, String(nth)]), version: 1, kind, valveId, takenAt, device: 'import' }
+  return { ...rest, ...turns, ...family, id, version: 1, kind, valveId, device: 'import' }
 }
 
 function comparedWith(row: JudgedRow<HistoryPlan>, knownBody: string | undefined): JudgedRow<HistoryPlan> {
   if (!row.plan || knownBody === undefined) return row
   if (knownBody === canonicalJson(row.plan.event)) return { ...row, plan: { ...row.plan, unchanged: true } }
   const detail = 'an entry of this kind and time is in the register with other values: correct it on the page of the valve'
-  return { raw: row.raw, faults: [{ row: row.raw.row, column: '', value: '', detail }], plan: null }
+  return { ...row, faults: [rowFault(row.raw, '', '', detail)], plan: null }
 }

@@ -1,3 +1,4 @@
+import { TZDate } from '@date-fns/tz'
 import type { ColumnReading, ImportKind, RowFault } from '@glandkeeper/contract/imports'
 import type { Fault } from '@glandkeeper/contract/problem'
 import type { Read } from '../../platform/store.ts'
@@ -17,6 +18,8 @@ export interface JudgedRow<Plan> {
   readonly raw: RawRow
   readonly faults: readonly RowFault[]
   readonly plan: Plan | null
+  /** Which of several rows of one valve, kind and time it is; null in a list of valves. */
+  readonly occurrence: number | null
 }
 
 /** What judging needs to know besides the row. `seen` is filled from row to row, to find what a file says twice. */
@@ -32,22 +35,16 @@ export interface JudgeContext {
 export function readRow(kind: ImportKind, context: Pick<JudgeContext, 'columns' | 'timeZone'>, raw: RawRow): ReadRow {
   const given: Record<string, string | number | boolean> = {}
   const faults: RowFault[] = []
-  if (raw.cells.length > context.columns.length) {
-    faults.push({
-      row: raw.row,
-      column: '',
-      value: '',
-      detail: `has ${raw.cells.length} cells, the headings have ${context.columns.length}`,
-    })
-  }
+  if (raw.cells.length > context.columns.length)
+    faults.push(rowFault(raw, '', '', `has ${raw.cells.length} cells, the headings have ${context.columns.length}`))
   context.columns.forEach((reading, index) => {
     const column = reading.field === null ? undefined : columnOf(kind, reading.field)
     if (!column) return
     const cell = raw.cells[index] ?? ''
     const result = readCell(cell, column, reading.unit, context.timeZone)
-    if ('fault' in result) faults.push({ row: raw.row, column: reading.heading, value: cell, detail: result.fault })
+    if ('fault' in result) faults.push(rowFault(raw, reading.heading, cell, result.fault))
     else if (result.value !== null) given[column.field] = result.value
-    else if (column.required) faults.push({ row: raw.row, column: reading.heading, value: '', detail: 'must not be empty' })
+    else if (column.required) faults.push(rowFault(raw, reading.heading, '', 'must not be empty'))
   })
   return { raw, given, faults }
 }
@@ -62,11 +59,23 @@ export function faultsByColumn(
   return faults.map(({ pointer, detail }) => {
     const field = pointer.split('/').at(-1) ?? ''
     const index = columns.findIndex((reading) => reading.field === field)
-    return {
-      row: raw.row,
-      column: columns[index]?.heading ?? columnOf(kind, field)?.name ?? field,
-      value: raw.cells[index] ?? '',
-      detail,
-    }
+    const column = columns[index]?.heading ?? columnOf(kind, field)?.name ?? field
+    return rowFault(raw, column, raw.cells[index] ?? '', detail)
   })
+}
+
+const MOST_OF_A_VALUE = 100
+
+/** A fault shows enough of a cell to find it: a cell may hold a whole book. */
+export function rowFault(raw: RawRow, column: string, value: string, detail: string): RowFault {
+  return { row: raw.row, column, value: shortened(value), detail }
+}
+
+export function shortened(value: string): string {
+  return value.slice(0, MOST_OF_A_VALUE)
+}
+
+/** The day at the site, as people there say it. */
+export function retiredInWords(retiredAt: Date, timeZone: string): string {
+  return `this valve was retired on ${new TZDate(retiredAt.getTime(), timeZone).toISOString().slice(0, 10)}`
 }

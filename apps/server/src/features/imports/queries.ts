@@ -8,13 +8,15 @@ const shown = {
   omit: { content: true, badRows: true },
   include: { person: { select: { name: true } } },
 } satisfies Prisma.ImportRunDefaultArgs
+/** In a list the faults are left out too. */
+const listed = { ...shown, omit: { ...shown.omit, faults: true } } satisfies Prisma.ImportRunDefaultArgs
 type Row = Prisma.ImportRunGetPayload<typeof shown>
 
 const LISTED = 50
 
 export async function importsOf(read: Read, siteId: string): Promise<ImportRun[]> {
-  const rows = await read.importRun.findMany({ ...shown, where: { siteId }, orderBy: { startedAt: 'desc' }, take: LISTED })
-  return rows.map(presentImport)
+  const rows = await read.importRun.findMany({ ...listed, where: { siteId }, orderBy: { startedAt: 'desc' }, take: LISTED })
+  return rows.map((row) => presentImport({ ...row, faults: '[]' }))
 }
 
 export async function importWithId(read: Read, siteId: string, importId: string): Promise<ImportRun> {

@@ -1,6 +1,7 @@
-import { TZDate } from '@date-fns/tz'
 import { entryWords, headingUnits, type ImportColumn } from '@glandkeeper/contract/import-columns'
+import { innermost, quantities } from '@glandkeeper/contract/quantity'
 import { BAR_PER_PSI, fahrenheitToCelsius, MILLIMETRES_PER_INCH } from '@glandkeeper/units/convert'
+import { momentOf } from './read-moment.ts'
 
 /** A cell that could be read, empty or not; or what is wrong with it. */
 export type CellReading = { readonly value: string | number | boolean | null } | { readonly fault: string }
@@ -28,7 +29,7 @@ export function readCell(text: string, column: ImportColumn, unit: string | null
     case 'moment':
       return momentOf(cell, timeZone)
     case 'quantity':
-      return quantityOf(cell, unit ?? reads.unit, reads.unit)
+      return quantityOf(cell, unit ?? reads.unit, reads)
   }
 }
 
@@ -44,29 +45,17 @@ function wordOf(cell: string, words: readonly string[]): CellReading {
 }
 
 function kindOfEntry(cell: string): CellReading {
-  const kind = entryWords[cell.toLowerCase()]
+  const word = cell.toLowerCase()
+  const kind = Object.hasOwn(entryWords, word) ? entryWords[word] : undefined
   return kind === undefined ? { fault: `not one of: ${Object.keys(entryWords).join(', ')}` } : { value: kind }
 }
 
-/** ISO 8601. A day without a time is taken as noon at the site, a time without an offset as the site's. */
-function momentOf(cell: string, timeZone: string): CellReading {
-  const parts = /^(\d{4})-(\d{2})-(\d{2})(?:[T ](\d{2}):(\d{2})(?::(\d{2})(?:\.\d+)?)?\s*(Z|[+-]\d{2}:?\d{2})?)?$/.exec(cell)
-  if (!parts) return { fault: 'write the date as 2026-05-04, or 2026-05-04 14:30' }
-  const [year, month, day, hour, minute, second] = parts
-    .slice(1, 7)
-    .map((part) => (part === undefined ? undefined : Number(part)))
-  const offset = parts[7]
-  if (offset !== undefined) {
-    const moment = new Date(cell.replace(' ', 'T').replace(/\s+/, ''))
-    return isNaN(moment.getTime()) ? { fault: 'no such date' } : { value: moment.toISOString() }
-  }
-  const local = new TZDate(year ?? 0, (month ?? 1) - 1, day ?? 1, hour ?? 12, minute ?? 0, second ?? 0, timeZone)
-  // 31 June rolls over to July; what was written is then not what would be kept.
-  if (local.getMonth() !== (month ?? 0) - 1 || local.getDate() !== day || (hour ?? 0) > 23) return { fault: 'no such date' }
-  return { value: new Date(local.getTime()).toISOString() }
-}
+type QuantityColumn = Extract<ImportColumn['reads'], { as: 'quantity' }>
 
-function quantityOf(cell: string, unit: string, into: string): CellReading {
+function quantityOf(cell: string, unit: string, { unit: into, schema }: QuantityColumn): CellReading {
+  const step = quantities.get(innermost(schema))?.step ?? 0
+  const unclear = unclearThousands(cell, step)
+  if (unclear !== null) return { fault: unclear }
   const number = numberOf(cell, unit === 'in')
   if (number === null) return { fault: 'not a number' }
   if (unit === into) return { value: number }
@@ -80,6 +69,17 @@ function quantityOf(cell: string, unit: string, into: string): CellReading {
     default:
       return { value: rounded(fahrenheitToCelsius(number)) }
   }
+}
+
+/** `10,000` is ten to one reader and ten thousand to another; so is `1.500` where nobody counts in thousandths. */
+function unclearThousands(cell: string, step: number): string | null {
+  const parts = /^([+-]?[1-9]\d{0,2})([.,])(\d{3})$/.exec(cell)
+  if (!parts) return null
+  const [, whole = '', mark, thousandths = ''] = parts
+  if (mark === '.' && step < 1) return null
+  // One decimal fewer, or it would be asked about again.
+  const decimals = (step < 1 ? thousandths : thousandths.slice(0, 2)).replace(/0+$/, '') || '0'
+  return `write ${whole}${thousandths} or ${whole}.${decimals}`
 }
 
 /** `12.5`, `12,5`, and for inches also `1 3/8`, `1-3/8` and `5/16`. */

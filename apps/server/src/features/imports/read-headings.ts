@@ -8,7 +8,21 @@ export function readHeadings(
   headings: readonly string[],
   said: readonly ColumnReading[] = [],
 ): ColumnReading[] {
-  return headings.map((heading) => said.find((reading) => reading.heading === heading) ?? readingOf(kind, heading))
+  return headings.map((heading, index) => {
+    // Two columns may share a heading: each is what was said of it in its place.
+    const inPlace = said[index]?.heading === heading ? said[index] : undefined
+    return inPlace ?? said.find((reading) => reading.heading === heading) ?? readingOf(kind, heading)
+  })
+}
+
+/** What a person says of a column must be a field there is. */
+export function refuseUnknownFields(kind: ImportKind, columns: readonly ColumnReading[]): void {
+  const faults = columns.flatMap(({ field }, index) =>
+    field === null || columnOf(kind, field)
+      ? []
+      : [{ pointer: `#/columns/${index}/field`, detail: `no column is called ${field}` }],
+  )
+  if (faults.length > 0) throw new Refusal('request/invalid', faults[0]?.detail, faults)
 }
 
 /** A file needs each required column, and no two columns of one meaning. */

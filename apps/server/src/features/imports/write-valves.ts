@@ -9,7 +9,7 @@ import type { ValvePlan } from './judge-valves.ts'
 
 type By = Pick<SignedIn, 'siteId' | 'personId'>
 
-/** Writes judged valves in the caller's transaction: new ones together, changed ones each with its own note. */
+/** Writes valves judged in the caller's transaction, so that nothing was saved since: new ones together, changed ones each with its own note. */
 export async function writeValves(write: Write, by: By, plans: readonly ValvePlan[], now: Date): Promise<void> {
   const areaIds = await areasFor(write, by, plans, now)
   const areaIdOf = (plan: ValvePlan) => areaIds.get(plan.input.areaCode) ?? ''

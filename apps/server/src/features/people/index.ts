@@ -1,17 +1,19 @@
 import rateLimit from '@fastify/rate-limit'
 import { hash, verify } from '@node-rs/argon2'
 import type { FastifyInstance } from 'fastify'
-import { type Person, signIn, signOut, whoAmI } from '@glandkeeper/contract/people'
+import { addPerson, changePerson, listPeople, type Person, signIn, signOut, whoAmI } from '@glandkeeper/contract/people'
 import { type Role } from '@glandkeeper/contract/roles'
 import { closeSession, giveCookie, openSession, signedInBehind, takeCookie } from '../../platform/auth.ts'
 import { newId } from '../../platform/ids.ts'
 import { Refusal } from '../../platform/problem.ts'
 import { type Platform, route } from '../../platform/route.ts'
 import type { Read, Write } from '../../platform/store.ts'
+import { addToSite, changeInSite, peopleOf } from './keep.ts'
 
 /** Compared when nobody has the name, so that a wrong name takes as long as a wrong password. */
 const nobodysHash = hash('no person has this password')
 const TRIES_PER_MINUTE = 10
+const ADDRESS_TRIES_PER_MINUTE = 120
 
 export async function peopleRoutes(app: FastifyInstance, platform: Platform): Promise<void> {
   const { store, clock } = platform
@@ -26,6 +28,18 @@ export async function peopleRoutes(app: FastifyInstance, platform: Platform): Pr
     return { signedOut: true as const }
   })
 
+  route(app, platform, listPeople, async ({ me }) => ({ people: await peopleOf(store.read, me.siteId) }))
+
+  route(app, platform, addPerson, async ({ body: { password, ...person }, me }) => {
+    const passwordHash = await hashPassword(password)
+    return store.write((write) => addToSite(write, me, { ...person, passwordHash }, clock()))
+  })
+
+  route(app, platform, changePerson, async ({ params, body: { password, ...change }, me }) => {
+    const passwordHash = password === undefined ? null : await hashPassword(password)
+    return store.write((write) => changeInSite(write, me, params.personId, { ...change, passwordHash }, clock()))
+  })
+
   await app.register(async (limited) => {
     // By address and name: a whole shift signs in from behind one address.
     await limited.register(rateLimit, {
@@ -34,11 +48,19 @@ export async function peopleRoutes(app: FastifyInstance, platform: Platform): Pr
       hook: 'preHandler',
       keyGenerator: (request) => `${request.ip} ${nameTried(request.body)}`,
     })
-    route(limited, platform, signIn, async ({ body, reply }) => {
+    // And by address alone, more loosely: many names tried from one place are guessing too.
+    const triesOfAddress = limited.createRateLimit({
+      max: ADDRESS_TRIES_PER_MINUTE,
+      timeWindow: '1 minute',
+      keyGenerator: (request) => request.ip,
+    })
+    route(limited, platform, signIn, async ({ body, request, reply }) => {
+      const tries = await triesOfAddress(request)
+      if (!tries.isAllowed && tries.isExceeded) throw new Refusal('person/too-many-tries')
       const person = await store.read.person.findUnique({ where: { signInName: body.signInName.toLowerCase() } })
       const matches = await verify(person?.passwordHash ?? (await nobodysHash), body.password)
       if (!person || !matches || person.retiredAt) throw new Refusal('person/wrong-sign-in')
-      giveCookie(reply, await store.write((write) => openSession(write, person.id, clock())), platform.secure)
+      giveCookie(request, reply, await store.write((write) => openSession(write, person.id, clock())))
       return personWithId(store.read, person.id)
     })
   })

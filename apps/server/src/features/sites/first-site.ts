@@ -42,8 +42,9 @@ export async function makeFirstSite(store: Store, config: Config, clock: Clock, 
     say('the register is empty: loading the demo plant, Tarn Hollow Board Mill')
     await loadDemoPlant(store, { siteId: site.id, personId: keeperId }, site.createdAt, clock, say)
   }
-  await store.write((write) => write.site.update({ where: { id: site.id }, data: { readyAt: clock() } }))
+  // Before the register counts as ready: nobody may be locked out by a stop between the two.
   keepSignIns(config.dataFolder, signIns)
+  await store.write((write) => write.site.update({ where: { id: site.id }, data: { readyAt: clock() } }))
   return signIns
 }
 
@@ -78,7 +79,16 @@ async function importNow(
   const id = newId()
   await store.write((write) =>
     write.importRun.create({
-      data: { ...named, id, content: Buffer.from(text), columns: '[]', step: 'writing', mode: 'whole file', startedAt: clock() },
+      data: {
+        ...named,
+        id,
+        content: Buffer.from(text),
+        columns: '[]',
+        step: 'writing',
+        mode: 'whole file',
+        startedAt: clock(),
+        touchedAt: clock(),
+      },
     }),
   )
   const runs = new ImportRuns(store, clock, console)

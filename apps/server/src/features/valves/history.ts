@@ -5,7 +5,7 @@ import { instant } from '@glandkeeper/units/quantity'
 import type { EventModel } from '../../generated/sqlite/models.ts'
 import { Refusal } from '../../platform/problem.ts'
 import type { Read } from '../../platform/store.ts'
-import { entryInWords, eventFindings, findingsInWords, glandRecord, presentState } from '../glands/index.ts'
+import { correctionFindings, entryInWords, eventFindings, findingsInWords, glandRecord, presentState } from '../glands/index.ts'
 import { presentValve } from './present.ts'
 
 type EventWithPerson = EventModel & { readonly person: { readonly name: string } }
@@ -52,7 +52,7 @@ function pointsOf({ history }: Record): ReservePoint[] {
   )
 }
 
-function timelineOf(events: readonly EventWithPerson[], { history, standing, takenBack }: Record): TimelineEntry[] {
+function timelineOf(events: readonly EventWithPerson[], { history, standing, takenBack, knownFacts }: Record): TimelineEntry[] {
   const moments = new Map(history.moments.map((moment) => [moment.factId, moment]))
   const stands = new Map<string, TimelineEntry['standsAs']>([
     ...standing.map((fact) => [fact.id, fact.standsAs] as const),
@@ -69,7 +69,11 @@ function timelineOf(events: readonly EventWithPerson[], { history, standing, tak
       position: row.position,
       says: entryInWords(event),
       reserveAfter: moment?.reserve ?? null,
-      findings: [...eventFindings(event, row.receivedAt), ...findingsInWords(moment?.findings ?? [])],
+      findings: [
+        ...eventFindings(event, row.receivedAt),
+        ...correctionFindings(event, knownFacts),
+        ...findingsInWords(moment?.findings ?? []),
+      ],
       standsAs: stands.get(row.id) ?? 'correction',
     }
   })

@@ -109,3 +109,17 @@ it('a retired valve leaves the board and keeps its history', async () => {
   expect(history.valve.retiredAt).toBe(server.now.toISOString())
   expect(history.registerChanges[0]?.changes).toEqual([{ field: 'retired', before: 'no', after: 'line taken out' }])
 })
+
+it('of many people who change one revision at the same moment, one succeeds and the others are told', async () => {
+  const server = await aServer()
+  await server.expectOk('planner', addValve, { body: valve() })
+  const answers = await Promise.all(
+    [...Array(8).keys()].map((n) =>
+      server.call('planner', changeValve, {
+        params: { tag: 'BH-1' },
+        body: { revision: 1, valve: valve({ description: `change ${n}` }) },
+      }),
+    ),
+  )
+  expect(answers.map((answer) => answer.status).toSorted((a, b) => a - b)).toEqual([200, 409, 409, 409, 409, 409, 409, 409])
+})

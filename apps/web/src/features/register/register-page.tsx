@@ -29,6 +29,9 @@ export function RegisterPage() {
           <Link to="/imports" className={css.act}>
             Import a list
           </Link>
+          <Link to="/register/site" className={css.act}>
+            Site and people
+          </Link>
           {!isAdding && (
             <button type="button" onClick={() => setIsAdding(true)}>
               Add an area

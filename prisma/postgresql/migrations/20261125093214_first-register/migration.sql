@@ -113,6 +113,7 @@ CREATE TABLE "event" (
 CREATE TABLE "valve_state" (
     "valve_id" TEXT NOT NULL,
     "site_id" TEXT NOT NULL,
+    "area_id" TEXT NOT NULL,
     "gap_left_mm" DOUBLE PRECISION,
     "gap_right_mm" DOUBLE PRECISION,
     "gap_is_inferred" BOOLEAN NOT NULL,
@@ -156,6 +157,8 @@ CREATE TABLE "import_run" (
     "columns" TEXT NOT NULL,
     "step" TEXT NOT NULL,
     "mode" TEXT,
+    "cancel_asked" BOOLEAN NOT NULL DEFAULT false,
+    "touched_at" TIMESTAMP(3) NOT NULL,
     "row_count" INTEGER NOT NULL DEFAULT 0,
     "good_count" INTEGER NOT NULL DEFAULT 0,
     "bad_count" INTEGER NOT NULL DEFAULT 0,
@@ -184,10 +187,10 @@ CREATE INDEX "person_site_id_name_idx" ON "person"("site_id", "name");
 CREATE INDEX "session_person_id_idx" ON "session"("person_id");
 
 -- CreateIndex
-CREATE INDEX "valve_site_id_area_id_idx" ON "valve"("site_id", "area_id");
+CREATE INDEX "valve_site_id_retired_at_service_idx" ON "valve"("site_id", "retired_at", "service");
 
 -- CreateIndex
-CREATE INDEX "valve_site_id_service_idx" ON "valve"("site_id", "service");
+CREATE INDEX "valve_area_id_idx" ON "valve"("area_id");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "valve_site_id_tag_key" ON "valve"("site_id", "tag");
@@ -206,6 +209,9 @@ CREATE INDEX "valve_state_site_id_retired_reserve_mm_valve_id_idx" ON "valve_sta
 
 -- CreateIndex
 CREATE INDEX "valve_state_site_id_retired_last_seen_at_valve_id_idx" ON "valve_state"("site_id", "retired", "last_seen_at", "valve_id");
+
+-- CreateIndex
+CREATE INDEX "valve_state_site_id_retired_area_id_reserve_mm_runs_out_at_idx" ON "valve_state"("site_id", "retired", "area_id", "reserve_mm", "runs_out_at");
 
 -- CreateIndex
 CREATE INDEX "register_change_site_id_subject_subject_id_at_idx" ON "register_change"("site_id", "subject", "subject_id", "at");
