@@ -7,6 +7,7 @@ const pages = [
   '/valves/BM-3307/log',
   '/register',
   '/register/new-valve',
+  '/register/site',
   '/imports',
   '/problems/valve/unknown',
   '/nowhere',
