@@ -29,7 +29,8 @@ function run(args, options = {}) {
 
 /** Installs what the lock file says, unless that is what is there. */
 export function ensureInstalled() {
-  const wanted = hashOfFiles([path.join(root, 'package-lock.json')])
+  // And for this Node: a native package built for another one does not load.
+  const wanted = `${hashOfFiles([path.join(root, 'package-lock.json')])} ${process.versions.modules}`
   if (existsSync(path.join(root, 'node_modules')) && readStamp('installed') === wanted) return
   say('installing packages, one to three minutes the first time')
   // Through the npm that started us where there is one: on Windows its name alone cannot be started.
