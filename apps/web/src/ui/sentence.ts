@@ -6,5 +6,5 @@
 export function asSentence(detail: string): string {
   const trimmed = detail.trim()
   if (trimmed === '') return ''
-  return `${trimmed.charAt(0).toUpperCase()}${trimmed.slice(1).replace(/\.$/, '')}.`
+  return `${trimmed.charAt(0).toUpperCase()}${trimmed.slice(1)}${/[.!?]$/.test(trimmed) ? '' : '.'}`
 }

@@ -3,7 +3,7 @@ import { SiteInput } from '@glandkeeper/contract/sites'
 import { useState, type SubmitEvent } from 'react'
 import { TextInput } from '../../ui/field.tsx'
 import { ProblemNote } from '../../ui/problem-note.tsx'
-import { faultBeside, faultsTold } from './fault-beside.ts'
+import { faultBeside, faultsTold } from '../../ui/fault-beside.ts'
 import { useChangeSite } from './queries.ts'
 import css from './site-page.module.css'
 

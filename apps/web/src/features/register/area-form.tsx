@@ -2,7 +2,7 @@ import { AreaInput, type Area } from '@glandkeeper/contract/areas'
 import { faultsOf, type Fault } from '@glandkeeper/contract/problem'
 import { innermost, quantities } from '@glandkeeper/contract/quantity'
 import { useState, type SubmitEvent } from 'react'
-import { ProblemError } from '../../platform/client.ts'
+import { faultBeside, faultsTold } from '../../ui/fault-beside.ts'
 import { NumberInput, TextInput } from '../../ui/field.tsx'
 import { ProblemNote } from '../../ui/problem-note.tsx'
 import { useSaveArea } from './queries.ts'
@@ -18,11 +18,11 @@ export function AreaForm({ area, onDone }: { area?: Area; onDone: () => void }) 
   })
   const [faults, setFaults] = useState<readonly Fault[]>([])
   const save = useSaveArea(area?.code ?? null)
-  const told = save.error instanceof ProblemError ? (save.error.problem.errors ?? []) : faults
+  const told = faultsTold(save.error, faults)
   const field = (name: keyof typeof typed) => ({
     value: typed[name],
     onChange: (value: string) => setTyped({ ...typed, [name]: name === 'code' ? value.toUpperCase() : value }),
-    fault: faultAt(`#/${name}`, typed[name], told),
+    fault: faultBeside(name, typed[name], told),
   })
   const submit = (event: SubmitEvent) => {
     event.preventDefault()
@@ -50,11 +50,6 @@ export function AreaForm({ area, onDone }: { area?: Area; onDone: () => void }) 
       </div>
     </form>
   )
-}
-
-function faultAt(place: string, text: string, faults: readonly Fault[]): string | undefined {
-  const fault = faults.find(({ pointer }) => pointer === place)
-  return fault && (text.trim() === '' ? 'Is needed' : fault.detail)
 }
 
 function quantityOf(field: 'walkPosition' | 'level') {

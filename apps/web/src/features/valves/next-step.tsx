@@ -2,6 +2,7 @@ import type { Person } from '@glandkeeper/contract/people'
 import type { GlandState, Standing } from '@glandkeeper/contract/reserve'
 import type { ValveHistory } from '@glandkeeper/contract/valves'
 import { Link } from 'react-router'
+import { asSentence } from '../../ui/sentence.ts'
 import { keepsRegister } from '../people/index.tsx'
 import look from './valve-page.module.css'
 
@@ -41,10 +42,4 @@ export function NextStep({ history: { valve, state }, person }: { history: Valve
 /** The reason often names the first finding already; it is not said twice. */
 function furtherFindings({ why, findings }: GlandState): string[] {
   return findings.flatMap(({ detail }) => (why.includes(detail) ? [] : [detail]))
-}
-
-function asSentence(text: string): string {
-  const trimmed = text.trim()
-  if (trimmed === '') return ''
-  return `${trimmed.charAt(0).toUpperCase()}${trimmed.slice(1)}${/[.!?]$/.test(trimmed) ? '' : '.'}`
 }

@@ -1,5 +1,5 @@
 import type { Fault } from '@glandkeeper/contract/problem'
-import { ProblemError } from '../../platform/client.ts'
+import { ProblemError } from '../platform/client.ts'
 
 /** The faults to show: those of the server's answer, or those found before sending. */
 export function faultsTold(error: unknown, found: readonly Fault[]): readonly Fault[] {
