@@ -1,0 +1,59 @@
+import { inchCounterparts, spellings } from './written.ts'
+
+const NO_BREAK_SPACE = '\u00a0'
+/** From here on digits say more than places: 0.0000019 kg/h and 38 410 N both keep four of them. */
+const SIGNIFICANT = 4
+
+/**
+ * A figure for a person: thousands apart, a true minus, its unit on the same line. Very small figures keep
+ * four digits instead of becoming nought.
+ *
+ * @example formatFigure(1234.567, 'N', 1) // → '1 234.6 N'
+ * @example formatFigure(0.0000019, 'kg/h', 3) // → '1.9 × 10⁻⁶ kg/h'
+ * @example formatFigure(0.25, 'ratio', 2) // → '0.25'
+ */
+export function formatFigure(value: number, unit: string, decimals: number): string {
+  const figure = value !== 0 && Math.abs(value) < 10 ** -decimals / 20 ? inPowersOfTen(value) : inPlaces(value, decimals)
+  if (unit === '' || unit === 'ratio') return figure
+  return unit === '°' ? `${figure}°` : `${figure}${NO_BREAK_SPACE}${unit}`
+}
+
+/**
+ * The same figure in the unit of people who think in inches; null where there is none.
+ *
+ * @example inInches(25.4, 'mm') // → '1.000 in'
+ * @example inInches(100, '°C') // → '212 °F'
+ */
+export function inInches(value: number, unit: string): string | null {
+  const counterpart = inchCounterparts[unit]
+  const spelling = counterpart && spellings[unit]?.find(({ names }) => names.includes(counterpart.unit.toLowerCase()))
+  if (!counterpart || !spelling) return null
+  return formatFigure(value / spelling.factor - (spelling.offset ?? 0), counterpart.unit, counterpart.decimals)
+}
+
+function inPlaces(value: number, decimals: number): string {
+  const [whole = '', part] = Math.abs(value).toFixed(decimals).split('.')
+  const apart = whole.replaceAll(/\B(?=(\d{3})+$)/g, NO_BREAK_SPACE)
+  const sign = value < 0 && Number(value.toFixed(decimals)) !== 0 ? '−' : ''
+  return sign + (part === undefined ? apart : `${apart}.${part}`)
+}
+
+function inPowersOfTen(value: number): string {
+  const [digits = '', power = '0'] = value.toExponential(SIGNIFICANT - 1).split('e')
+  const raised = [...String(Number(power))].map((sign) => RAISED[sign] ?? sign).join('')
+  return `${String(Number(digits)).replace('-', '−')}${NO_BREAK_SPACE}×${NO_BREAK_SPACE}10${raised}`
+}
+
+const RAISED: Readonly<Record<string, string>> = {
+  '-': '⁻',
+  '0': '⁰',
+  '1': '¹',
+  '2': '²',
+  '3': '³',
+  '4': '⁴',
+  '5': '⁵',
+  '6': '⁶',
+  '7': '⁷',
+  '8': '⁸',
+  '9': '⁹',
+}
