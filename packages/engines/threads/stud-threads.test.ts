@@ -10,8 +10,22 @@ describe('a thread', () => {
     expect(findThread('1/2-13unc')).toMatchObject({ ok: true, thread: { pitch: 25.4 / 13 } })
   })
 
-  it('of a fine pitch is unknown rather than taken for coarse', () => {
-    expect(findThread('M12x1.25')).toEqual({ ok: false, problem: { code: 'thread/unknown', designation: 'M12x1.25' } })
+  it('of a fine pitch is its own thread, however the pitch is written', () => {
+    for (const written of ['M12x1.25', 'm12 × 1.25', 'M 12 X 1.250'])
+      expect(findThread(written)).toMatchObject({ ok: true, thread: { designation: 'M12x1.25', pitch: 1.25, series: 'MF' } })
+    expect(findThread('M10x1.0')).toMatchObject({ ok: true, thread: { designation: 'M10x1' } })
+  })
+
+  it('of a pitch that is not listed is unknown rather than taken for coarse', () => {
+    for (const designation of ['M12x1.1', 'M12x', 'M13', 'M12x1.75x2', '']) {
+      expect(findThread(designation)).toEqual({ ok: false, problem: { code: 'thread/unknown', designation } })
+    }
+  })
+
+  it('is listed once', () => {
+    const names = studThreads.map((thread) => thread.designation)
+    expect(new Set(names).size).toBe(names.length)
+    expect(names.length).toBe(14 + 18 + 14 + 14 + 15 + 15)
   })
 
   it('of half an inch differs between Whitworth and unified, which start on each other all the same', () => {

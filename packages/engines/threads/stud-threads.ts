@@ -8,7 +8,11 @@ export interface StudThread {
   readonly nominalDiameter: Millimetre
   /** Distance the nut travels in one turn. */
   readonly pitch: Millimetre
+  readonly series: ThreadSeries
 }
+
+/** M is ISO metric coarse, MF ISO metric fine. */
+export type ThreadSeries = 'M' | 'MF' | 'UNC' | 'UNF' | 'BSW' | 'BSF'
 
 export type ThreadProblem = { readonly code: 'thread/unknown'; readonly designation: string }
 
@@ -27,6 +31,28 @@ const metric: readonly (readonly [diameter: number, pitch: number])[] = [
   [30, 3.5],
   [33, 3.5],
   [36, 4],
+]
+
+/** Fine pitches of the sizes selected for screws, bolts and nuts; other fine pitches exist, and stay unknown here. */
+const metricFine: readonly (readonly [diameter: number, pitch: number])[] = [
+  [8, 1],
+  [10, 1],
+  [10, 1.25],
+  [12, 1.25],
+  [12, 1.5],
+  [14, 1.5],
+  [16, 1.5],
+  [18, 1.5],
+  [18, 2],
+  [20, 1.5],
+  [20, 2],
+  [22, 1.5],
+  [22, 2],
+  [24, 2],
+  [27, 2],
+  [30, 2],
+  [33, 2],
+  [36, 3],
 ]
 
 /** Threads per inch by nominal size; a size missing from a series is not in the table it was read from. */
@@ -55,14 +81,15 @@ const threadsPerInch: Readonly<Record<'UNC' | 'UNF' | 'BSW' | 'BSF', readonly (n
 }
 
 /**
- * Every thread the program knows, ISO metric coarse and four inch series.
+ * Every thread the program knows, ISO metric coarse and fine and four inch series.
  *
- * @source SRC-201 metric coarse pitches · SRC-202 UNC and UNF · SRC-203 BSW and BSF (docs/sources.md)
+ * @source SRC-201 metric coarse pitches · SRC-202 UNC and UNF · SRC-203 BSW and BSF · SRC-205 metric fine (docs/sources.md)
  */
 export const studThreads: readonly StudThread[] = [
-  ...metric.map(([diameter, pitch]) => ({ designation: `M${diameter}`, nominalDiameter: mm(diameter), pitch: mm(pitch) })),
-  ...Object.entries(threadsPerInch).flatMap(([series, counts]) =>
-    counts.flatMap((perInch, index) => {
+  ...metric.map(([diameter, pitch]) => metricThread(`M${diameter}`, diameter, pitch, 'M')),
+  ...metricFine.map(([diameter, pitch]) => metricThread(`M${diameter}x${pitch}`, diameter, pitch, 'MF')),
+  ...(['UNC', 'UNF', 'BSW', 'BSF'] as const).flatMap((series) =>
+    threadsPerInch[series].flatMap((perInch, index) => {
       const size = inchSizes[index]
       if (perInch === null || size === undefined) return []
       return [
@@ -70,6 +97,7 @@ export const studThreads: readonly StudThread[] = [
           designation: `${size}-${perInch} ${series}`,
           nominalDiameter: mm(inches(size) * MILLIMETRES_PER_INCH),
           pitch: mm(MILLIMETRES_PER_INCH / perInch),
+          series,
         },
       ]
     }),
@@ -81,8 +109,8 @@ const byDesignation = new Map(studThreads.map((thread) => [foldedDesignation(thr
 /**
  * Looks a thread up by its designation. Capitals, spaces and a written-out metric coarse pitch do not matter.
  *
- * @returns the thread, or `thread/unknown`; a fine metric pitch is unknown rather than taken for coarse
- * @example findThread('m12 x 1.75') // → { ok: true, thread: { designation: 'M12', nominalDiameter: 12, pitch: 1.75 } }
+ * @returns the thread, or `thread/unknown`; a metric pitch that is not listed is unknown rather than taken for coarse
+ * @example findThread('m12 x 1.75') // → { ok: true, thread: { designation: 'M12', nominalDiameter: 12, pitch: 1.75, series: 'M' } }
  */
 export function findThread(
   designation: string,
@@ -107,6 +135,10 @@ export function travelOfTurns(designation: string, taken: Turn): TravelResult {
   return found.ok ? { ok: true, travel: mm(found.thread.pitch * taken) } : found
 }
 
+function metricThread(designation: string, diameter: number, pitch: number, series: ThreadSeries): StudThread {
+  return { designation, nominalDiameter: mm(diameter), pitch: mm(pitch), series }
+}
+
 function inches(size: string): number {
   return size.split('-').reduce((sum, part) => {
     const [top, bottom] = part.split('/').map(Number)
@@ -114,10 +146,11 @@ function inches(size: string): number {
   }, 0)
 }
 
-/** `M12x1.75` is `M12`: the coarse pitch may be written out. `M12x1.25` stays as it is, and is not found. */
+/** `M12x1.75` is `M12`: the coarse pitch may be written out. Any other pitch stays as it is. */
 function foldedDesignation(designation: string): string {
   const plain = designation.toUpperCase().replaceAll(/\s+/g, '').replaceAll('×', 'X')
   const written = /^M(\d+)X([\d.]+)$/.exec(plain)
-  const coarse = written && metric.find(([diameter, pitch]) => diameter === Number(written[1]) && pitch === Number(written[2]))
-  return coarse ? `M${coarse[0]}` : plain
+  if (!written) return plain
+  const [diameter, pitch] = [Number(written[1]), Number(written[2])]
+  return metric.some((coarse) => coarse[0] === diameter && coarse[1] === pitch) ? `M${diameter}` : `M${diameter}X${pitch}`
 }
