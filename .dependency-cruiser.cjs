@@ -23,6 +23,20 @@ module.exports = {
       to: { pathNot: '^(packages/(units|contract)/|node_modules/zod)' },
     },
     {
+      name: 'bench-joins-engines-and-contract',
+      severity: 'error',
+      comment: 'A calculator is an engine with its inputs and answers described; it needs no app.',
+      from: { path: '^packages/bench/', pathNot: '\\.test\\.ts$' },
+      to: { pathNot: '^(packages/(units|engines|contract|bench)/|node_modules/zod)' },
+    },
+    {
+      name: 'drawings-know-no-screen',
+      severity: 'error',
+      comment: 'One drawing serves screen and paper, so it may need neither.',
+      from: { path: '^packages/drawings/', pathNot: '\\.test\\.ts$' },
+      to: { pathNot: '^packages/(units|engines|contract|drawings)/' },
+    },
+    {
       name: 'web-not-server',
       severity: 'error',
       comment: 'The web knows the server by the contract only.',

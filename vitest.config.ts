@@ -17,6 +17,7 @@ export default defineConfig({
             'packages/**/*.test.ts',
             'apps/web/**/*.test.{ts,tsx}',
             'tests/reference/**/*.test.ts',
+            'tests/simulation/**/*.test.ts',
             'tests/documents/**/*.test.ts',
           ],
           exclude,

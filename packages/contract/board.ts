@@ -4,11 +4,11 @@ import { endpoint } from './endpoint.ts'
 import { keepClear, noseLength } from './glands.ts'
 import { everybody } from './roles.ts'
 import { count, countFromText } from './quantity.ts'
-import { gapNow, reserve, ReserveLimit, Standing } from './reserve.ts'
+import { chance, gapNow, reserve, ReserveLimit, Standing } from './reserve.ts'
 import { temperature } from './valves.ts'
 import { text } from './text.ts'
 
-export const BoardOrder = z.enum(['runs out first', 'least reserve', 'tag', 'seen longest ago'])
+export const BoardOrder = z.enum(['runs out first', 'least reserve', 'next look', 'tag', 'seen longest ago'])
 export type BoardOrder = z.infer<typeof BoardOrder>
 
 const filters = {
@@ -34,6 +34,11 @@ export const BoardRow = z.object({
   reserve: reserve.nullable(),
   reserveLimitedBy: ReserveLimit.nullable(),
   runsOutOn: z.iso.date().nullable(),
+  /** Four times in five it runs out between these; null is beyond twenty years, or not known. */
+  runsOutEarly: z.iso.date().nullable(),
+  runsOutLate: z.iso.date().nullable(),
+  chanceBeforeStop: chance.nullable(),
+  nextLookOn: z.iso.date().nullable(),
   standing: Standing,
   why: z.string(),
   lastSeenAt: z.iso.datetime().nullable(),
@@ -63,6 +68,8 @@ export const showBoardSummary = endpoint({
   who: everybody,
   ok: z.object({
     total: valveCount,
+    /** The next chance to repack, which the chances on the board are counted to. */
+    stopOn: z.iso.date(),
     standing: z.record(Standing, valveCount),
     services: z.array(z.object({ service: z.string(), valves: valveCount })),
     areas: z.array(z.object({ code: z.string(), name: z.string(), valves: valveCount, bookOrSpent: valveCount })),

@@ -18,8 +18,8 @@ export interface Endpoint {
   /** `csv` bodies are sent as text/csv and read as bytes, past the limit for JSON. */
   readonly bodyKind?: 'csv'
   readonly ok: z.ZodType
-  /** `csv` answers are sent as text/csv. */
-  readonly okKind?: 'csv'
+  /** `csv` answers are sent as text/csv, `pdf` answers as application/pdf, to be looked at or printed. */
+  readonly okKind?: 'csv' | 'pdf'
   readonly status: 200 | 201 | 202
 }
 

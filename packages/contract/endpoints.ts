@@ -1,10 +1,15 @@
+import { showApiDocument } from './api-document.ts'
 import { addArea, changeArea, listAreas } from './areas.ts'
 import { showBoard, showBoardSummary } from './board.ts'
+import { printCutCard, showCutCard } from './cut-cards.ts'
 import type { Endpoint } from './endpoint.ts'
 import { sendEvents } from './events.ts'
+import { askForFit, showFit } from './forecasts.ts'
 import { showHealth } from './health.ts'
 import { applyImport, badRowsOfImport, cancelImport, listImports, mapImport, showImport, startImport } from './imports.ts'
+import { addFamily, advisePacking, changeFamily, listFamilies } from './packings.ts'
 import { addPerson, changePerson, listPeople, signIn, signOut, whoAmI } from './people.ts'
+import { confirmSetting, listSettings } from './settings.ts'
 import { changeSite } from './sites.ts'
 import { addValve, changeValve, retireValve, showValve } from './valves.ts'
 
@@ -26,6 +31,8 @@ export const endpoints = {
   addValve,
   changeValve,
   retireValve,
+  showCutCard,
+  printCutCard,
   sendEvents,
   listImports,
   startImport,
@@ -34,5 +41,14 @@ export const endpoints = {
   applyImport,
   cancelImport,
   badRowsOfImport,
+  listFamilies,
+  addFamily,
+  changeFamily,
+  advisePacking,
+  listSettings,
+  confirmSetting,
+  showFit,
+  askForFit,
   showHealth,
+  showApiDocument,
 } as const satisfies Record<string, Endpoint>

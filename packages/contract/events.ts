@@ -11,16 +11,8 @@ export const LeakGrade = z.enum(['dry', 'damp', 'weep', 'drip', 'run'])
 export type LeakGrade = z.infer<typeof LeakGrade>
 /** How the stem moves by hand after the gland was touched. A stiff stem is a finding. */
 export const StemFeel = z.enum(['free', 'firm', 'stiff', 'seized', 'not tried'])
-export const PackingFamily = z.enum([
-  'graphite braid',
-  'graphite die-formed',
-  'PTFE braid',
-  'aramid braid',
-  'carbon braid',
-  'natural fibre braid',
-  'other',
-  'unknown',
-])
+/** By the name a site calls it: the library's, its own, or whatever was found in the box. */
+export const PackingFamily = text(60, 2)
 export const Cut = z.enum(['butt', 'skive', 'die-formed', 'unknown'])
 export const MissedReason = z.enum(['no access', 'too hot', 'area shut', 'permit refused', 'not found', 'no time', 'other'])
 

@@ -17,6 +17,60 @@ export const ReserveLimit = z.enum(['gap', 'nose', 'thread'])
 export const Finding = z.object({ code: z.string(), detail: z.string() })
 export type Finding = z.infer<typeof Finding>
 
+export const chance = quantity({ label: 'Chance', unit: 'ratio', min: 0, max: 1, step: 0.01 })
+const deviation = quantity({ label: 'Standard deviation', unit: 'mm', min: 0, max: 1000, step: 0.1 })
+
+/** A day of the forecast; null is beyond twenty years. */
+const ForecastDay = z.iso.date().nullable()
+
+/**
+ * When the reserve is used up: not one day but days with their chance. Four times in five it lies between `early` and
+ * `late`, nineteen times in twenty between `earliest` and `latest`.
+ */
+export const ReserveForecast = z.object({
+  countedFrom: z.iso.datetime(),
+  /** The smooth level at `countedFrom`: the follower itself moves in steps about it. */
+  level: reserve,
+  levelDeviation: deviation,
+  earliest: ForecastDay,
+  early: ForecastDay,
+  middle: ForecastDay,
+  late: ForecastDay,
+  latest: ForecastDay,
+  chanceBeforeStop: chance,
+  stopOn: z.iso.date(),
+  readingsUsed: count('Readings used', 0, 1_000_000),
+  earlierLivesUsed: count('Earlier lives used', 0, 10_000),
+  leftOut: z.array(z.object({ at: z.iso.datetime(), reserve, why: z.string() })),
+  /** Like valves it leans on, and how well they are known. */
+  group: z.string(),
+  origin: z.enum(['set by us', 'fitted to the plant', 'fitted to the group']),
+  /** What a reader should know, in plain words. */
+  says: z.array(z.string()),
+})
+export type ReserveForecast = z.infer<typeof ReserveForecast>
+
+export const LookRule = z.enum([
+  'after a repack',
+  'after a nip',
+  'leak interval',
+  'reserve',
+  'longest time between looks',
+  'never seen',
+])
+export const NextLook = z.object({
+  on: z.iso.date(),
+  rule: LookRule,
+  /** Which rule decided, as a sentence. */
+  because: z.string(),
+  weighed: z.array(z.object({ rule: LookRule, on: z.iso.date() })),
+})
+export type NextLook = z.infer<typeof NextLook>
+
+/** What a reading now is likely to show: one far off is asked for again on the spot. */
+export const ExpectedReading = z.object({ reserve, deviation })
+export type ExpectedReading = z.infer<typeof ExpectedReading>
+
 export const GlandState = z.object({
   gapLeft: gapNow.nullable(),
   gapRight: gapNow.nullable(),
@@ -24,8 +78,10 @@ export const GlandState = z.object({
   gapIsInferred: z.boolean(),
   reserve: reserve.nullable(),
   reserveLimitedBy: ReserveLimit.nullable(),
-  /** Straight line through this packing life; null where there is too little to draw one. */
+  /** The middle of the forecast, or the day it was first seen spent; null where nothing can be forecast. */
   runsOutOn: z.iso.date().nullable(),
+  forecast: ReserveForecast.nullable(),
+  nextLook: NextLook.nullable(),
   standing: Standing,
   /** One sentence: why it stands there. */
   why: z.string(),

@@ -5,7 +5,7 @@ import { TimelineEntry } from './events.ts'
 import { Gland } from './glands.ts'
 import { everybody, registerKeepers } from './roles.ts'
 import { count, quantity } from './quantity.ts'
-import { GlandState, ReservePoint } from './reserve.ts'
+import { ExpectedReading, GlandState, ReservePoint } from './reserve.ts'
 import { text } from './text.ts'
 
 export const ValveTag = z
@@ -88,6 +88,8 @@ export const RegisterChange = z.object({
 export const ValveHistory = z.object({
   valve: Valve,
   state: GlandState,
+  /** Null where nothing has been read yet. */
+  expects: ExpectedReading.nullable(),
   points: z.array(ReservePoint),
   lives: z.array(PackingLife),
   timeline: z.array(TimelineEntry),

@@ -46,11 +46,11 @@ export function ringSetDrawing(set: RingSetToDraw): Drawing {
       ),
       ...fillers(boxDepth, [bottomBush, lanternRing, spacer], block),
       path(
-        nose({ stem, wall, right, top: TOP, under: y(-expectedGap), end: y(Math.min(noseLength - expectedGap, boxDepth)) }),
+        nose({ stem, wall, right, top: TOP, under: y(0 - expectedGap), end: y(Math.min(noseLength - expectedGap, boxDepth)) }),
         'steel2 out',
       ),
-      path(line([right + 22, y(-expectedGap)], [right + 22, face]), 'dim'),
-      lettering(formatMillimetres(expectedGap), [right + 30, (y(-expectedGap) + face) / 2 + 4], {
+      path(line([right + 22, y(0 - expectedGap)], [right + 22, face]), 'dim'),
+      lettering(formatMillimetres(expectedGap), [right + 30, (y(0 - expectedGap) + face) / 2 + 4], {
         anchor: 'start',
         isBold: true,
       }),

@@ -22,7 +22,8 @@ export function refuse(code: InputProblem['code'], field: string, detail: string
  */
 export function firstNotPositive(inputs: Readonly<Record<string, number>>): { ok: false; problem: InputProblem } | null {
   for (const [field, value] of Object.entries(inputs)) {
-    if (!(value > 0 && value < Infinity)) return refuse('number/not-positive', field, `${inWords(field)} must be more than 0, not ${value}`)
+    if (!(value > 0 && value < Infinity))
+      return refuse('number/not-positive', field, `${inWords(field)} must be more than 0, not ${value}`)
   }
   return null
 }

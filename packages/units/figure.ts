@@ -40,7 +40,7 @@ function inPlaces(value: number, decimals: number): string {
 
 function inPowersOfTen(value: number): string {
   const [digits = '', power = '0'] = value.toExponential(SIGNIFICANT - 1).split('e')
-  const raised = [...String(Number(power))].map((sign) => RAISED[sign] ?? sign).join('')
+  const raised = String(Number(power)).replaceAll(/./g, (sign) => RAISED[sign] ?? sign)
   return `${String(Number(digits)).replace('-', '−')}${NO_BREAK_SPACE}×${NO_BREAK_SPACE}10${raised}`
 }
 

@@ -1,4 +1,4 @@
--- Facts and register changes are never altered or removed. Applied at every start, after the migrations.
+-- Facts, register changes and what was once forecast are never altered or removed. Applied at every start, after the migrations.
 CREATE OR REPLACE FUNCTION refuse_change() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN
   RAISE EXCEPTION '% is append-only', TG_TABLE_NAME;
@@ -6,3 +6,4 @@ END
 $$;
 CREATE OR REPLACE TRIGGER event_append_only BEFORE UPDATE OR DELETE OR TRUNCATE ON event FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 CREATE OR REPLACE TRIGGER register_change_append_only BEFORE UPDATE OR DELETE OR TRUNCATE ON register_change FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+CREATE OR REPLACE TRIGGER forecast_made_append_only BEFORE UPDATE OR DELETE OR TRUNCATE ON forecast_made FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();

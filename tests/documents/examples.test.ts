@@ -1,11 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import path from 'node:path'
+import { defaultPrior } from '@glandkeeper/engines/wear/prior'
 import * as quantity from '@glandkeeper/units/quantity'
 import { describe, expect, it } from 'vitest'
 
 const packages = path.resolve(import.meta.dirname, '../../packages')
 
-/** Values the examples speak of without making them: one gland, its facts, and a falling reserve. */
+/** Values the examples speak of without making them: one gland, its facts, a falling reserve, and what a plant starts from. */
 const { mm, instant } = quantity
 const gland = {
   boxBore: mm(45),
@@ -21,11 +22,18 @@ const standing = [
     id: 'a',
     takenAt: instant(0),
     standsAs: 'as entered',
-    fact: { kind: 'reading.taken', gapLeft: mm(7.4), gapRight: mm(6.6), threadRemaining: null, stem: null },
+    fact: { kind: 'reading.taken', gapLeft: mm(7.4), gapRight: mm(6.6), threadRemaining: null, stem: null, leak: null },
   },
 ]
 const levels = [0, 1, 2].map((n) => ({ at: instant(Date.UTC(2026, 0, 1) + n * 50 * 86_400_000), reserve: mm(2.76 - n * 0.6) }))
-const spoken = { gland, standing, levels, valveId: '019a0000-0000-7000-8000-000000000001', now: instant(Date.UTC(2026, 0, 1)) }
+const spoken = {
+  gland,
+  standing,
+  levels,
+  valveId: '019a0000-0000-7000-8000-000000000001',
+  now: instant(Date.UTC(2026, 0, 1)),
+  defaultPrior,
+}
 
 interface Example {
   readonly file: string

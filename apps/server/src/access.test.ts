@@ -1,3 +1,6 @@
+import { benchEndpoint } from '@glandkeeper/bench/calculator'
+import { calculators } from '@glandkeeper/bench/calculators'
+import type { Endpoint } from '@glandkeeper/contract/endpoint'
 import { endpoints } from '@glandkeeper/contract/endpoints'
 import { roles } from '@glandkeeper/contract/roles'
 import type { InjectOptions } from 'fastify'
@@ -12,8 +15,13 @@ const addressOf = (path: string) =>
     .replace(':code', 'BH')
     .replace(':tag', 'NO-1')
 
+const all: Readonly<Record<string, Endpoint>> = {
+  ...endpoints,
+  ...Object.fromEntries(calculators.map((calculator) => [calculator.name, benchEndpoint(calculator)])),
+}
+
 describe('every endpoint, called by nobody and by each role', () => {
-  for (const [name, endpoint] of Object.entries(endpoints)) {
+  for (const [name, endpoint] of Object.entries(all)) {
     it(`${name} lets in who the contract says and nobody else`, async () => {
       const server = await aServer()
       const ask = async (cookie: string | null) => {
@@ -28,7 +36,7 @@ describe('every endpoint, called by nobody and by each role', () => {
       expect(stranger.statusCode === 401).toBe(endpoint.who !== 'anyone')
       for (const role of roles) {
         const answer = await ask(server.cookieOf(role))
-        const allowed = endpoint.who === 'anyone' || (endpoint.who as readonly string[]).includes(role)
+        const allowed = endpoint.who === 'anyone' || endpoint.who.includes(role)
         expect([role, answer.statusCode === 403]).toEqual([role, !allowed])
         if (!allowed) expect(answer.json()).toMatchObject({ code: 'person/not-allowed' })
       }
@@ -43,8 +51,8 @@ it('the server has a route for every endpoint of the contract and no other under
     .split('\n')
     .flatMap((line) => /\((.*)\)/.exec(line)?.[1]?.split(', ') ?? [])
     .filter((method) => !['HEAD', 'OPTIONS'].includes(method))
-  expect(served.length).toBe(Object.keys(endpoints).length)
-  for (const { method, path } of Object.values(endpoints))
+  expect(served.length).toBe(Object.keys(all).length)
+  for (const { method, path } of Object.values(all))
     expect([path, server.app.hasRoute({ method, url: path })]).toEqual([path, true])
 })
 

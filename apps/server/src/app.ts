@@ -4,11 +4,17 @@ import helmet from '@fastify/helmet'
 import Fastify, { type FastifyInstance } from 'fastify'
 import type { Config } from './config.ts'
 import { areaRoutes } from './features/areas/index.ts'
+import { apiDocumentRoutes } from './features/api-document/index.ts'
+import { benchRoutes } from './features/bench/index.ts'
 import { boardRoutes } from './features/board/index.ts'
+import { cutCardRoutes } from './features/cut-cards/index.ts'
 import { eventRoutes } from './features/events/index.ts'
+import { forecastRoutes, Fits } from './features/forecasts/index.ts'
 import { healthRoutes } from './features/health/index.ts'
 import { importRoutes, ImportRuns } from './features/imports/index.ts'
+import { packingRoutes } from './features/packings/index.ts'
 import { peopleRoutes } from './features/people/index.ts'
+import { settingRoutes } from './features/settings/index.ts'
 import { siteRoutes } from './features/sites/index.ts'
 import { valveRoutes } from './features/valves/index.ts'
 import type { Clock } from './platform/clock.ts'
@@ -21,6 +27,8 @@ const MOST_JSON_BYTES = 1024 * 1024
 
 export interface AppParts {
   readonly store: Store
+  /** For worker threads, which read by themselves. */
+  readonly databaseUrl: string
   readonly clock: Clock
   readonly secret: string
   readonly logLevel: Config['logLevel']
@@ -33,12 +41,13 @@ export interface AppParts {
 /** The whole server, not yet listening. */
 export async function buildApp({
   store,
+  databaseUrl,
   clock,
   secret,
   logLevel,
   behindProxy = false,
   pages,
-}: AppParts): Promise<{ app: FastifyInstance; imports: ImportRuns }> {
+}: AppParts): Promise<{ app: FastifyInstance; imports: ImportRuns; fits: Fits }> {
   const app = Fastify({
     logger: { level: logLevel },
     bodyLimit: MOST_JSON_BYTES,
@@ -49,7 +58,9 @@ export async function buildApp({
     },
   })
   const platform: Platform = { store, clock }
-  const imports = new ImportRuns(store, clock, app.log)
+  const fits = new Fits({ store, databaseUrl, clock, log: app.log })
+  const imports = new ImportRuns(store, clock, app.log, (siteId) => void fits.ask(siteId, 'after an import'))
+  const renew = (siteId: string) => void fits.renew(siteId)
   registerProblems(app)
   app.setNotFoundHandler((request, reply) =>
     sendProblem(reply, asProblem(new Refusal('request/not-found', request.url), request.id)),
@@ -66,13 +77,19 @@ export async function buildApp({
   await app.register(cookie, { secret })
 
   healthRoutes(app, platform)
+  apiDocumentRoutes(app, platform)
+  benchRoutes(app, platform)
   await peopleRoutes(app, platform)
-  siteRoutes(app, platform)
+  siteRoutes(app, platform, renew)
   areaRoutes(app, platform)
   valveRoutes(app, platform)
+  cutCardRoutes(app, platform)
   eventRoutes(app, platform)
+  packingRoutes(app, platform)
+  settingRoutes(app, platform, renew)
   boardRoutes(app, platform)
   importRoutes(app, platform, imports)
+  forecastRoutes(app, platform, fits)
   if (pages !== null) await servePages(app, pages)
-  return { app, imports }
+  return { app, imports, fits }
 }

@@ -18,8 +18,9 @@ async function main(): Promise<void> {
   const config = readConfig(process.env, projectFolder)
   mkdirSync(config.dataFolder, { recursive: true })
   const { store, signIns, release } = await openRegister(config)
-  const { app, imports } = await buildApp({
+  const { app, imports, fits } = await buildApp({
     store,
+    databaseUrl: config.databaseUrl,
     clock: systemClock,
     secret: secretIn(config.dataFolder),
     logLevel: config.logLevel,
@@ -27,10 +28,12 @@ async function main(): Promise<void> {
     pages: existsSync(pagesFolder) ? pagesFolder : null,
   })
   await imports.resume()
+  fits.watchNights()
 
   const stop = async () => {
     await app.close()
     await imports.stop()
+    await fits.close()
     await store.close()
     release()
   }

@@ -19,7 +19,7 @@ async function main(): Promise<void> {
         `${site.name}: chain broken at position ${verdict.position}${verdict.eventId === null ? '' : `, event ${verdict.eventId}`}: ${verdict.what}`,
       )
     }
-    for await (const { tag, fields } of statesThatDiffer(store.read, site.id)) {
+    for await (const { tag, fields } of statesThatDiffer(store.read, site.id, new Date())) {
       faults += 1
       console.log(`${site.name}: the kept state of ${tag} is not what its events make: ${fields.join(', ')}`)
     }

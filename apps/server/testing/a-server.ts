@@ -6,6 +6,7 @@ import { Problem } from '@glandkeeper/contract/problem'
 import { onTestFinished } from 'vitest'
 import { buildApp } from '../src/app.ts'
 import type { ImportRuns } from '../src/features/imports/index.ts'
+import type { Fits } from '../src/features/forecasts/index.ts'
 import type { Clock } from '../src/platform/clock.ts'
 import { newId } from '../src/platform/ids.ts'
 import type { Store } from '../src/platform/store.ts'
@@ -24,6 +25,7 @@ export interface TestServer {
   readonly app: FastifyInstance
   readonly store: Store
   readonly imports: ImportRuns
+  readonly fits: Fits
   readonly databaseUrl: string
   readonly siteId: string
   readonly personIds: Readonly<Record<Role, string>>
@@ -69,8 +71,9 @@ export async function aServer(options: { clock?: Clock; pages?: string } = {}): 
       })
     }
   })
-  const { app, imports } = await buildApp({
+  const { app, imports, fits } = await buildApp({
     store,
+    databaseUrl,
     clock,
     secret: 's'.repeat(40),
     logLevel: 'silent',
@@ -79,6 +82,7 @@ export async function aServer(options: { clock?: Clock; pages?: string } = {}): 
   await app.ready()
   onTestFinished(async () => {
     await imports.stop()
+    await fits.close()
     await app.close()
   })
   const cookieOf = (role: Role) => `glandkeeper=${encodeURIComponent(app.signCookie(`token of ${role}`))}`
@@ -89,7 +93,7 @@ export async function aServer(options: { clock?: Clock; pages?: string } = {}): 
     if (!answer.ok) throw new Error(`${endpoint.method} ${endpoint.path}: ${JSON.stringify(answer.problem)}`)
     return answer.value
   }
-  return { app, store, imports, databaseUrl, siteId, personIds, now: clock(), call, expectOk, cookieOf }
+  return { app, store, imports, fits, databaseUrl, siteId, personIds, now: clock(), call, expectOk, cookieOf }
 }
 
 async function callThrough<E extends Endpoint>(

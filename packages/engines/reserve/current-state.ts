@@ -1,6 +1,5 @@
 import type { Instant, Millimetre } from '@glandkeeper/units/quantity'
 import type { Gland } from '../gland/gland.ts'
-import { runsOutOnStraightLine } from '../wear/straight-line.ts'
 import type { StandingFact } from './facts.ts'
 import type { ReserveFinding } from './findings.ts'
 import { glandHistory, type GlandHistory, type Moment } from './gland-history.ts'
@@ -13,8 +12,8 @@ export interface CurrentState {
   readonly gapIsInferred: boolean
   readonly reserve: Millimetre | null
   readonly limitedBy: ReserveLimit | null
-  /** Where a straight line through this packing life meets zero; the day it was first seen spent, once it is. */
-  readonly runsOutAt: Instant | null
+  /** When it was first seen spent; null while travel is left. When it will be is the forecast's to say: see wear/forecast. */
+  readonly spentSince: Instant | null
   readonly packedAt: Instant | null
   readonly packingFamily: string | null
   /** The last time somebody saw the gland; a missed visit does not count. */
@@ -42,7 +41,7 @@ export function summaryOf({ moments, lives }: GlandHistory): CurrentState {
     gapIsInferred: last?.gapIsInferred ?? false,
     reserve: last?.reserve ?? null,
     limitedBy: last?.limitedBy ?? null,
-    runsOutAt: runsOutAt(positions),
+    spentSince: spentSince(positions),
     packedAt: life?.from ?? null,
     packingFamily: life?.family ?? null,
     lastSeenAt: moments.findLast((moment) => moment.kind !== 'visit.missed')?.at ?? null,
@@ -54,14 +53,16 @@ function tellsPosition(moment: Moment): boolean {
   return moment.kind !== 'leak.seen' && moment.kind !== 'visit.missed'
 }
 
-function runsOutAt(positions: readonly Moment[]): Instant | null {
-  const loadedAt = positions.findLastIndex((moment) => moment.kind === 'packing.renewed' || moment.kind === 'ring.added')
-  const levels = positions.slice(Math.max(loadedAt, 0)).flatMap(({ at, reserve }) => (reserve === null ? [] : [{ at, reserve }]))
+function spentSince(positions: readonly Moment[]): Instant | null {
+  const levels = positions
+    .slice(Math.max(lastLoaded(positions), 0))
+    .flatMap(({ at, reserve }) => (reserve === null ? [] : [{ at, reserve }]))
   const last = levels.at(-1)
-  if (last && last.reserve <= 0) {
-    const above = levels.findLastIndex((level) => level.reserve > 0)
-    return levels[above + 1]?.at ?? last.at
-  }
-  const line = runsOutOnStraightLine(levels)
-  return line.ok ? line.runsOutAt : null
+  if (!last || last.reserve > 0) return null
+  const above = levels.findLastIndex((level) => level.reserve > 0)
+  return levels[above + 1]?.at ?? last.at
+}
+
+function lastLoaded(positions: readonly Moment[]): number {
+  return positions.findLastIndex((moment) => moment.kind === 'packing.renewed' || moment.kind === 'ring.added')
 }

@@ -1,5 +1,8 @@
 import type { Instant, Millimetre, Turn } from '@glandkeeper/units/quantity'
 
+/** How much is seen to leak, in our own words. `dry` is an observation too. */
+export type LeakGrade = 'dry' | 'damp' | 'weep' | 'drip' | 'run'
+
 /** What the arithmetic needs of an entry from the field. The contract's entries carry more. */
 export type Fact =
   | {
@@ -8,14 +11,17 @@ export type Fact =
       readonly gapRight: Millimetre | null
       readonly threadRemaining: Millimetre | null
       readonly stem: string | null
+      readonly leak: LeakGrade | null
     }
   | {
       readonly kind: 'gland.nipped'
       readonly turnsLeft: Turn
       readonly turnsRight: Turn
       readonly stem: string | null
+      readonly leakBefore: LeakGrade | null
+      readonly leakAfter: LeakGrade | null
     }
-  | { readonly kind: 'leak.seen' }
+  | { readonly kind: 'leak.seen'; readonly leak: LeakGrade }
   | {
       readonly kind: 'packing.renewed'
       readonly gapLeft: Millimetre | null

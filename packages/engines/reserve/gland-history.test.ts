@@ -28,12 +28,15 @@ const reading = (
   gapRight: gapRight === null ? null : mm(gapRight),
   threadRemaining: threadRemaining === null ? null : mm(threadRemaining),
   stem,
+  leak: null,
 })
 const nip = (left: number, right = left): Fact => ({
   kind: 'gland.nipped',
   turnsLeft: turns(left),
   turnsRight: turns(right),
   stem: null,
+  leakBefore: null,
+  leakAfter: null,
 })
 const repack = (gap: number | null, proved: boolean | null = true): Fact => ({
   kind: 'packing.renewed',
@@ -60,7 +63,7 @@ describe('the follower', () => {
   })
 
   it('stays where it is when somebody looks, or could not come', () => {
-    expect(reserves(reading(8, 8), { kind: 'leak.seen' }, { kind: 'visit.missed' })).toEqual([5, 5, 5])
+    expect(reserves(reading(8, 8), { kind: 'leak.seen', leak: 'weep' }, { kind: 'visit.missed' })).toEqual([5, 5, 5])
   })
 
   it('is where it was read, whatever the turns said', () => {
@@ -214,13 +217,13 @@ it('whatever the facts, no figure is NaN, no gap is negative, and the order they
 
 describe('the state', () => {
   it('knows when it was last seen, not counting a visit missed', () => {
-    const facts = dated(reading(8, 8), { kind: 'leak.seen' }, { kind: 'visit.missed' })
+    const facts = dated(reading(8, 8), { kind: 'leak.seen', leak: 'weep' }, { kind: 'visit.missed' })
     expect(currentState(gland, factsAsTheyStand(facts, []).standing).lastSeenAt).toBe(day(1))
   })
 
   it('dates a spent gland by the day it became so', () => {
-    const facts = dated(reading(8, 8), reading(3, 3), { kind: 'leak.seen' }, reading(2.9, 2.9))
-    expect(currentState(gland, factsAsTheyStand(facts, []).standing).runsOutAt).toBe(day(1))
+    const facts = dated(reading(8, 8), reading(3, 3), { kind: 'leak.seen', leak: 'weep' }, reading(2.9, 2.9))
+    expect(currentState(gland, factsAsTheyStand(facts, []).standing).spentSince).toBe(day(1))
   })
 
   it('of a gland nobody has entered anything for is all unknown', () => {
@@ -230,7 +233,7 @@ describe('the state', () => {
       gapIsInferred: false,
       reserve: null,
       limitedBy: null,
-      runsOutAt: null,
+      spentSince: null,
       packedAt: null,
       packingFamily: null,
       lastSeenAt: null,

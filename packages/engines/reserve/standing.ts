@@ -1,37 +1,39 @@
-import { daysBetween, type Instant, type Millimetre, mm } from '@glandkeeper/units/quantity'
+import { type Millimetre, mm, type Ratio, ratio } from '@glandkeeper/units/quantity'
 
 /** ample: room to travel · watch: keep looking · book: book a repack · spent: no usable travel. */
 export type Standing = 'ample' | 'watch' | 'book' | 'spent'
 
-/** A gland stands at a word when its reserve or the days left on a straight line are at or under these. */
-export interface StandingBands {
-  readonly book: { readonly reserve: Millimetre; readonly days: number }
-  readonly watch: { readonly reserve: Millimetre; readonly days: number }
-}
-
 /**
- * Settings of ours until chance replaces the straight line: about two half turns of an M12 stud, or two months,
- * to book; about four half turns, or half a year, to watch.
+ * A gland stands at a word when its reserve is at or under these millimetres, or the chance that it is used up before
+ * the next stop is at or over this.
  */
+export interface StandingBands {
+  readonly book: { readonly reserve: Millimetre; readonly chance: Ratio }
+  readonly watch: { readonly reserve: Millimetre; readonly chance: Ratio }
+}
+
+/** Settings of ours; each site may change them. */
 export const standingBands: StandingBands = {
-  book: { reserve: mm(2), days: 60 },
-  watch: { reserve: mm(4), days: 180 },
+  book: { reserve: mm(2), chance: ratio(0.3) },
+  watch: { reserve: mm(4), chance: ratio(0.05) },
 }
 
 /**
+ * The word a gland stands at.
+ *
+ * @param state chance is null where nothing could be forecast
  * @returns `watch` where no gap is known: somebody has to go and look
- * @example standingOf({ reserve: mm(0), runsOutAt: null }, now) // → 'spent'
+ * @example standingOf({ reserve: mm(9), chanceBeforeStop: ratio(0.4) }) // → 'book'
  */
 export function standingOf(
-  state: { readonly reserve: Millimetre | null; readonly runsOutAt: Instant | null },
-  now: Instant,
+  state: { readonly reserve: Millimetre | null; readonly chanceBeforeStop: Ratio | null },
   bands: StandingBands = standingBands,
 ): Standing {
-  const { reserve, runsOutAt } = state
+  const { reserve, chanceBeforeStop } = state
   if (reserve === null) return 'watch'
   if (reserve <= 0) return 'spent'
-  const daysLeft = runsOutAt === null ? Infinity : daysBetween(now, runsOutAt)
-  if (reserve <= bands.book.reserve || daysLeft <= bands.book.days) return 'book'
-  if (reserve <= bands.watch.reserve || daysLeft <= bands.watch.days) return 'watch'
+  const chance = chanceBeforeStop ?? 0
+  if (reserve <= bands.book.reserve || chance >= bands.book.chance) return 'book'
+  if (reserve <= bands.watch.reserve || chance >= bands.watch.chance) return 'watch'
   return 'ample'
 }

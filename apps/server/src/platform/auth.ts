@@ -17,7 +17,7 @@ export interface SignedIn {
   readonly siteId: string
 }
 
-const COOKIE = 'glandkeeper'
+export const COOKIE = 'glandkeeper'
 const SESSION_DAYS = 30
 
 export async function openSession(write: Write, personId: string, now: Date): Promise<string> {

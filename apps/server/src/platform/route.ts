@@ -22,6 +22,8 @@ export interface Call<E extends Endpoint> {
   readonly reply: FastifyReply
 }
 
+const contentTypes = { csv: 'text/csv; charset=utf-8', pdf: 'application/pdf' } as const
+
 /** A file may be this large; JSON is held to the limit of the server. */
 const MOST_CSV_BYTES = 64 * 1024 * 1024
 
@@ -50,7 +52,9 @@ export function route<const E extends Endpoint>(
       void reply.code(endpoint.status)
       // Parsed on the way out too: what the contract does not promise does not leave the server.
       const promised = endpoint.ok.parse(answer)
-      return endpoint.okKind === 'csv' ? reply.type('text/csv; charset=utf-8').send(promised) : promised
+      if (endpoint.okKind === undefined) return promised
+      // Sent as they are; a PDF is bytes, and a view of them that is no Buffer would go out as JSON.
+      return reply.type(contentTypes[endpoint.okKind]).send(promised instanceof Uint8Array ? Buffer.from(promised) : promised)
     },
   })
 }

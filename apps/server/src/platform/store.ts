@@ -8,7 +8,18 @@ export type Write = Prisma.TransactionClient & {
   readonly insertRows: (table: BulkTable, rows: readonly BulkRow[]) => Promise<void>
 }
 
-type Model = 'site' | 'area' | 'person' | 'session' | 'valve' | 'event' | 'valveState' | 'registerChange' | 'importRun'
+type Model =
+  | 'site'
+  | 'area'
+  | 'person'
+  | 'session'
+  | 'valve'
+  | 'event'
+  | 'valveState'
+  | 'registerChange'
+  | 'importRun'
+  | 'wearFit'
+  | 'forecastMade'
 type ReadMethod = 'findMany' | 'findFirst' | 'findUnique' | 'findUniqueOrThrow' | 'count' | 'groupBy' | 'aggregate'
 /** What reads see: committed data only, through a connection that cannot write. */
 export type Read = { readonly [M in Model]: Pick<PrismaClient[M], ReadMethod> }
@@ -42,6 +53,33 @@ export function openStore(url: string): Promise<Store> {
   return url.startsWith('postgres') ? openPostgresql(url) : openSqlite(url)
 }
 
+/** Only the reading half, for a worker thread that computes and never writes. */
+export async function openReader(url: string): Promise<{ readonly read: Read; close(): Promise<void> }> {
+  const read = url.startsWith('postgres') ? await postgresqlReader(url) : await sqliteReader(url)
+  return { read, close: () => read.$disconnect() }
+}
+
+async function sqliteReader(url: string): Promise<PrismaClient> {
+  const [{ PrismaBetterSqlite3 }, { PrismaClient: Client }] = await Promise.all([
+    import('@prisma/adapter-better-sqlite3'),
+    import('../generated/sqlite/client.ts'),
+  ])
+  const reader = new Client({ adapter: new PrismaBetterSqlite3({ url, timeout: 5000, readonly: true }) })
+  await reader.$queryRaw`SELECT 1`
+  return reader
+}
+
+async function postgresqlReader(url: string): Promise<PrismaClient> {
+  const [{ PrismaPg }, { PrismaClient: Client }] = await Promise.all([
+    import('@prisma/adapter-pg'),
+    import('../generated/postgresql/client.ts'),
+  ])
+  const adapter = new PrismaPg({ connectionString: url, max: 10, options: '-c default_transaction_read_only=on' })
+  const reader = new Client({ adapter }) as unknown as PrismaClient
+  await reader.$queryRaw`SELECT 1`
+  return reader
+}
+
 async function openSqlite(url: string): Promise<Store> {
   const [{ PrismaBetterSqlite3 }, { PrismaClient: Client }] = await Promise.all([
     import('@prisma/adapter-better-sqlite3'),
@@ -57,8 +95,7 @@ async function openSqlite(url: string): Promise<Store> {
   }
   const writer = new Client({ adapter: writing, transactionOptions: TRANSACTION })
   await assertSqliteIsSafe(writer)
-  const reader = new Client({ adapter: new PrismaBetterSqlite3({ url, timeout: 5000, readonly: true }) })
-  await reader.$queryRaw`SELECT 1`
+  const reader = await sqliteReader(url)
   const gate = new WriteGate(MOST_WAITING)
   return {
     provider: 'sqlite',
@@ -78,11 +115,10 @@ async function openPostgresql(url: string): Promise<Store> {
     import('../generated/postgresql/client.ts'),
   ])
   // The SQLite client has the narrower types: what compiles against it runs on both.
-  const clientOn = (adapter: InstanceType<typeof PrismaPg>) =>
-    new Client({ adapter, transactionOptions: TRANSACTION }) as unknown as PrismaClient
-  const writer = clientOn(new PrismaPg({ connectionString: url, max: 10 }))
-  const reader = clientOn(new PrismaPg({ connectionString: url, max: 10, options: '-c default_transaction_read_only=on' }))
-  await Promise.all([writer.$queryRaw`SELECT 1`, reader.$queryRaw`SELECT 1`])
+  const adapter = new PrismaPg({ connectionString: url, max: 10 })
+  const writer = new Client({ adapter, transactionOptions: TRANSACTION }) as unknown as PrismaClient
+  await writer.$queryRaw`SELECT 1`
+  const reader = await postgresqlReader(url)
   const gate = new WriteGate(MOST_WAITING)
   return {
     provider: 'postgresql',

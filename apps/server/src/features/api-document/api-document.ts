@@ -2,7 +2,7 @@ import type { showApiDocument } from '@glandkeeper/contract/api-document'
 import type { Endpoint, OkIn } from '@glandkeeper/contract/endpoint'
 import { Problem } from '@glandkeeper/contract/problem'
 import { COOKIE } from '../../platform/auth.ts'
-import { createDocument, type ZodOpenApiOperationObject, type ZodOpenApiPathsObject } from 'zod-openapi'
+import { createDocument, type ZodOpenApiOperationObject } from 'zod-openapi'
 
 /** OpenAPI 3.1 of these endpoints, from the schemas themselves: nothing to keep in step by hand. */
 export function apiDocument(endpoints: Readonly<Record<string, Endpoint>>): OkIn<typeof showApiDocument> {
@@ -18,7 +18,7 @@ export function apiDocument(endpoints: Readonly<Record<string, Endpoint>>): OkIn
       version: '1',
       description: 'Register and scheduler for the packed glands of a plant’s valves.',
     },
-    paths: paths as ZodOpenApiPathsObject,
+    paths,
     components: { securitySchemes: { session: { type: 'apiKey', in: 'cookie', name: COOKIE } } },
   })
   return { ...document, paths: document.paths ?? {} }

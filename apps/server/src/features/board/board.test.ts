@@ -5,7 +5,7 @@ import { Standing } from '@glandkeeper/contract/reserve'
 import { standingBands, standingOf } from '@glandkeeper/engines/reserve/standing'
 import { aNip, aReading } from '@glandkeeper/fixtures/a-reading'
 import { aValve } from '@glandkeeper/fixtures/a-valve'
-import { instant, mm } from '@glandkeeper/units/quantity'
+import { mm, ratio } from '@glandkeeper/units/quantity'
 import { describe, expect, it } from 'vitest'
 import { aServer } from '../../../testing/a-server.ts'
 import { standingWhere } from './queries.ts'
@@ -84,6 +84,7 @@ describe('the board', () => {
     const { expectOk } = await aBoard({ 'S-one': 2, 'S-two': 4.5, 'T-three': 6.5, 'T-four': 14, 'T-five': null })
     expect(await expectOk('fitter', showBoardSummary)).toEqual({
       total: 5,
+      stopOn: '2026-11-02',
       standing: { ample: 1, watch: 2, book: 1, spent: 1 },
       services: [
         { service: 'steam', valves: 2 },
@@ -104,23 +105,23 @@ describe('the board', () => {
 })
 
 it('asks the database for a standing by the same rule the engine has', async () => {
-  const { store, siteId, ids, now } = await aBoard({ 'S-one': 5 })
+  const { store, siteId, ids } = await aBoard({ 'S-one': 5 })
   const valveId = ids['S-one']!
   const { book, watch } = standingBands
   const reserves = [null, -1, 0, 0.1, book.reserve, book.reserve + 0.1, watch.reserve, watch.reserve + 0.1, 30]
-  const daysLeft = [null, -5, 0, book.days, book.days + 1, watch.days, watch.days + 1, 4000]
+  const chances = [null, 0, watch.chance - 0.001, watch.chance, book.chance - 0.001, book.chance, 1]
   for (const reserveMm of reserves) {
-    for (const days of daysLeft) {
-      const runsOutAt = days === null ? null : new Date(now.getTime() + days * 86_400_000)
-      await store.write((write) => write.valveState.update({ where: { valveId }, data: { reserveMm, runsOutAt } }))
+    for (const chanceBeforeStop of chances) {
+      await store.write((write) => write.valveState.update({ where: { valveId }, data: { reserveMm, chanceBeforeStop } }))
       const found = []
       for (const standing of Standing.options)
-        if (await store.read.valveState.count({ where: { siteId, ...standingWhere(standing, now) } })) found.push(standing)
-      const expected = standingOf(
-        { reserve: reserveMm === null ? null : mm(reserveMm), runsOutAt: runsOutAt && instant(runsOutAt.getTime()) },
-        instant(now.getTime()),
-      )
-      expect([reserveMm, days, found]).toEqual([reserveMm, days, [expected]])
+        if (await store.read.valveState.count({ where: { siteId, ...standingWhere(standing, standingBands) } }))
+          found.push(standing)
+      const expected = standingOf({
+        reserve: reserveMm === null ? null : mm(reserveMm),
+        chanceBeforeStop: chanceBeforeStop === null ? null : ratio(chanceBeforeStop),
+      })
+      expect([reserveMm, chanceBeforeStop, found]).toEqual([reserveMm, chanceBeforeStop, [expected]])
     }
   }
 })

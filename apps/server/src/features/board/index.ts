@@ -5,6 +5,6 @@ import { boardPage, boardSummary } from './queries.ts'
 
 export function boardRoutes(app: FastifyInstance, platform: Platform): void {
   const { store, clock } = platform
-  route(app, platform, showBoard, ({ query, me }) => boardPage(store.read, me.siteId, query, clock()))
+  route(app, platform, showBoard, ({ query, me }) => boardPage(store.read, me.siteId, query))
   route(app, platform, showBoardSummary, ({ me }) => boardSummary(store.read, me.siteId, clock()))
 }

@@ -1,11 +1,14 @@
+import { TZDate } from '@date-fns/tz'
 import type { BoardRow, showBoard, showBoardSummary } from '@glandkeeper/contract/board'
 import type { OkIn, QueryOf } from '@glandkeeper/contract/endpoint'
 import { Standing } from '@glandkeeper/contract/reserve'
-import { type StandingBands, standingBands } from '@glandkeeper/engines/reserve/standing'
+import type { StandingBands } from '@glandkeeper/engines/reserve/standing'
+import { format } from 'date-fns'
 import type { Prisma } from '../../generated/sqlite/client.ts'
 import type { AreaModel, ValveModel, ValveStateModel } from '../../generated/sqlite/models.ts'
 import type { Read } from '../../platform/store.ts'
-import { presentState } from '../glands/index.ts'
+import { type AsOf, bandsOf, forecastBasis, presentState } from '../glands/index.ts'
+import { settingValuesOf } from '../settings/index.ts'
 import { foldedText } from '../valves/index.ts'
 import { whyInRow } from './why-in-row.ts'
 
@@ -14,15 +17,17 @@ type Where = Prisma.ValveStateWhereInput
 
 const orders: Readonly<Record<BoardQuery['order'], Prisma.ValveStateOrderByWithRelationInput[]>> = {
   'runs out first': [{ urgency: 'asc' }, { valveId: 'asc' }],
+  'next look': [{ nextLookAt: { sort: 'asc', nulls: 'last' } }, { valveId: 'asc' }],
   'least reserve': [{ reserveMm: { sort: 'asc', nulls: 'last' } }, { valveId: 'asc' }],
   tag: [{ valve: { tag: 'asc' } }],
   'seen longest ago': [{ lastSeenAt: { sort: 'asc', nulls: 'first' } }, { valveId: 'asc' }],
 }
 
-export async function boardPage(read: Read, siteId: string, query: BoardQuery, now: Date): Promise<OkIn<typeof showBoard>> {
-  const where = whereOf(siteId, query, now)
-  const [site, total, rows] = await Promise.all([
-    read.site.findUniqueOrThrow({ where: { id: siteId }, select: { timeZone: true } }),
+export async function boardPage(read: Read, siteId: string, query: BoardQuery): Promise<OkIn<typeof showBoard>> {
+  const site = await read.site.findUniqueOrThrow({ where: { id: siteId }, select: { timeZone: true, settings: true } })
+  const bands = bandsOf(settingValuesOf(site.settings))
+  const where = whereOf(siteId, query, bands)
+  const [total, rows] = await Promise.all([
     read.valveState.count({ where }),
     read.valveState.findMany({
       where,
@@ -32,17 +37,22 @@ export async function boardPage(read: Read, siteId: string, query: BoardQuery, n
       include: { valve: { include: { area: true } } },
     }),
   ])
-  return { total, rows: rows.map((row) => presentRow(row, { now, timeZone: site.timeZone })) }
+  return { total, rows: rows.map((row) => presentRow(row, { timeZone: site.timeZone, bands })) }
 }
 
 export async function boardSummary(read: Read, siteId: string, now: Date): Promise<OkIn<typeof showBoardSummary>> {
   const listed = { siteId, retired: false }
+  const [site, basis] = await Promise.all([
+    read.site.findUniqueOrThrow({ where: { id: siteId }, select: { timeZone: true } }),
+    forecastBasis(read, siteId, now),
+  ])
+  const bands = bandsOf(basis.settings)
   const [areas, byArea, urgentByArea, services, ...counts] = await Promise.all([
     read.area.findMany({ where: { siteId }, orderBy: [{ walkPosition: 'asc' }, { code: 'asc' }] }),
     read.valveState.groupBy({ by: ['areaId'], where: listed, _count: { _all: true } }),
     read.valveState.groupBy({
       by: ['areaId'],
-      where: { ...listed, OR: [standingWhere('spent', now), standingWhere('book', now)] },
+      where: { ...listed, OR: [standingWhere('spent', bands), standingWhere('book', bands)] },
       _count: { _all: true },
     }),
     read.valve.groupBy({
@@ -51,7 +61,7 @@ export async function boardSummary(read: Read, siteId: string, now: Date): Promi
       _count: { _all: true },
       orderBy: { service: 'asc' },
     }),
-    ...Standing.options.map((standing) => read.valveState.count({ where: { ...listed, ...standingWhere(standing, now) } })),
+    ...Standing.options.map((standing) => read.valveState.count({ where: { ...listed, ...standingWhere(standing, bands) } })),
   ])
   const countOf = (groups: readonly { areaId: string; _count: { _all: number } }[], areaId: string) =>
     groups.find((group) => group.areaId === areaId)?._count._all ?? 0
@@ -61,6 +71,7 @@ export async function boardSummary(read: Read, siteId: string, now: Date): Promi
   >
   return {
     total: counts.reduce((sum, count) => sum + count, 0),
+    stopOn: format(new TZDate(basis.stopAt, site.timeZone), 'yyyy-MM-dd'),
     standing,
     services: services.map(({ service, _count }) => ({ service, valves: _count._all })),
     areas: areas.map(({ id, code, name }) => ({
@@ -72,7 +83,7 @@ export async function boardSummary(read: Read, siteId: string, now: Date): Promi
   }
 }
 
-function whereOf(siteId: string, query: BoardQuery, now: Date): Where {
+function whereOf(siteId: string, query: BoardQuery, bands: StandingBands): Where {
   const valve: Prisma.ValveWhereInput = {
     ...(query.area !== undefined && { area: { code: query.area } }),
     ...(query.service !== undefined && { service: query.service }),
@@ -87,40 +98,40 @@ function whereOf(siteId: string, query: BoardQuery, now: Date): Where {
   return {
     siteId,
     retired: false,
-    ...(query.standing && standingWhere(query.standing, now)),
+    ...(query.standing && standingWhere(query.standing, bands)),
     ...(Object.keys(valve).length > 0 && { valve }),
   }
 }
 
 /** The same rule as `standingOf`, as a question to the database; a test holds the two together. */
-export function standingWhere(standing: Standing, now: Date, bands: StandingBands = standingBands): Where {
-  const within = (days: number) => new Date(now.getTime() + days * 86_400_000)
-  const atOrUnder = ({ reserve, days }: StandingBands['book']): Where => ({
-    OR: [{ reserveMm: { lte: reserve } }, { runsOutAt: { lte: within(days) } }],
+export function standingWhere(standing: Standing, bands: StandingBands): Where {
+  const atOrOver = ({ reserve, chance }: StandingBands['book']): Where => ({
+    OR: [{ reserveMm: { lte: reserve } }, { chanceBeforeStop: { gte: chance } }],
   })
-  const clearOf = ({ reserve, days }: StandingBands['book']): Where => ({
+  const clearOf = ({ reserve, chance }: StandingBands['book']): Where => ({
     reserveMm: { gt: reserve },
-    OR: [{ runsOutAt: null }, { runsOutAt: { gt: within(days) } }],
+    OR: [{ chanceBeforeStop: null }, { chanceBeforeStop: { lt: chance } }],
   })
   switch (standing) {
     case 'spent':
       return { reserveMm: { lte: 0 } }
     case 'book':
-      return { AND: [{ reserveMm: { gt: 0 } }, atOrUnder(bands.book)] }
+      return { AND: [{ reserveMm: { gt: 0 } }, atOrOver(bands.book)] }
     case 'watch':
-      return { OR: [{ reserveMm: null }, { AND: [{ reserveMm: { gt: 0 } }, clearOf(bands.book), atOrUnder(bands.watch)] }] }
+      return { OR: [{ reserveMm: null }, { AND: [{ reserveMm: { gt: 0 } }, clearOf(bands.book), atOrOver(bands.watch)] }] }
     case 'ample':
       return { AND: [{ reserveMm: { gt: 0 } }, clearOf(bands.book), clearOf(bands.watch)] }
   }
 }
 
-function presentRow(
-  { valve, ...row }: ValveStateModel & { valve: ValveModel & { area: AreaModel } },
-  asOf: { now: Date; timeZone: string },
-): BoardRow {
+function presentRow({ valve, ...row }: ValveStateModel & { valve: ValveModel & { area: AreaModel } }, asOf: AsOf): BoardRow {
   const state = presentState(row, asOf)
   return {
     ...state,
+    runsOutEarly: state.forecast?.early ?? null,
+    runsOutLate: state.forecast?.late ?? null,
+    chanceBeforeStop: state.forecast?.chanceBeforeStop ?? null,
+    nextLookOn: state.nextLook?.on ?? null,
     why: whyInRow(state, valve.studThread),
     valveId: valve.id,
     tag: valve.tag,

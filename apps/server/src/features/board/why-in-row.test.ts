@@ -10,6 +10,8 @@ const state = (overrides: Partial<Record<keyof GlandState, unknown>>) =>
     reserve: 3,
     reserveLimitedBy: 'gap',
     runsOutOn: null,
+    forecast: null,
+    nextLook: null,
     standing: 'watch',
     why: 'no travel left since 3 May',
     findings: [],

@@ -22,7 +22,7 @@ export async function acceptEvent(
   try {
     const now = clock()
     const event = understand(raw, now)
-    const [outcome] = await store.write((write) => appendEvents(write, me, [event], now))
+    const [outcome] = await store.write((write) => appendEvents(write, me, [event], now, { keepsForecasts: true }))
     return outcome ?? refused(id, new Refusal('server/fault'))
   } catch (error) {
     const refusal = refusalFor(error)

@@ -2,11 +2,21 @@ import type { FieldEvent, Outcome } from '@glandkeeper/contract/events'
 import type { SignedIn } from '../../platform/auth.ts'
 import { canonicalJson, type ChainedEvent, hashOf } from '../../platform/chain.ts'
 import { asProblem, Refusal } from '../../platform/problem.ts'
+import type { ForecastMadeModel as ForecastMadeRow } from '../../generated/sqlite/models.ts'
 import type { Write } from '../../platform/store.ts'
-import { correctionFindings, eventFindings, findingsInWords, rebuildState } from '../glands/index.ts'
+import {
+  correctionFindings,
+  eventFindings,
+  findingsInWords,
+  forecastBasis,
+  forecastMade,
+  rebuildState,
+  surpriseFindings,
+} from '../glands/index.ts'
 
 /**
  * Appends entries to the site's chain and brings the state of their valves up to date, in the caller's transaction.
+ * With `keepsForecasts` what is forecast now is kept, to be judged later; a file of old entries says nothing to anybody now.
  * An entry known already, word for word, is `already`; the same id with other words is refused.
  */
 export async function appendEvents(
@@ -14,6 +24,7 @@ export async function appendEvents(
   by: Pick<SignedIn, 'siteId' | 'personId'>,
   events: readonly FieldEvent[],
   receivedAt: Date,
+  options: { readonly keepsForecasts: boolean },
 ): Promise<Outcome[]> {
   const site = await write.site.findUniqueOrThrow({ where: { id: by.siteId } })
   const known = new Map(
@@ -56,7 +67,7 @@ export async function appendEvents(
     rows.map((row) => ({ ...row })),
   )
   await write.site.update({ where: { id: by.siteId }, data: { chainHead: head.hash, chainLength: head.position } })
-  const stoodOut = await rebuildStatesOf(write, by.siteId, rows)
+  const stoodOut = await rebuildStatesOf(write, by.siteId, rows, options.keepsForecasts ? receivedAt : null)
   return outcomes.map((outcome) =>
     outcome.outcome === 'accepted'
       ? { ...outcome, findings: [...outcome.findings, ...(stoodOut.get(outcome.id) ?? [])] }
@@ -88,15 +99,25 @@ function linkOf(
 }
 
 /** What stood out at each new entry, once its valve's history was read with it. */
-async function rebuildStatesOf(write: Write, siteId: string, rows: readonly ChainedEvent[]) {
+async function rebuildStatesOf(write: Write, siteId: string, rows: readonly ChainedEvent[], madeAt: Date | null) {
   const stoodOut = new Map<string, ReturnType<typeof findingsInWords>>()
+  const basis = await forecastBasis(write, siteId, rows[0]?.receivedAt ?? new Date(0))
+  const said: ForecastMadeRow[] = []
   for (const valveId of new Set(rows.map((row) => row.valveId))) {
-    const record = await rebuildState(write, siteId, valveId)
+    const record = await rebuildState(write, siteId, valveId, basis)
     for (const moment of record.history.moments) stoodOut.set(moment.factId, findingsInWords(moment.findings))
+    const own = rows.filter((row) => row.valveId === valveId)
+    for (const row of own) stoodOut.set(row.id, [...(stoodOut.get(row.id) ?? []), ...surpriseFindings(record, row.id, basis)])
+    const made = madeAt && forecastMade(record, own.at(-1)?.id ?? '', madeAt)
+    if (made) said.push(made)
     for (const row of rows.filter((each) => each.kind === 'fact.corrected' && each.valveId === valveId)) {
       stoodOut.set(row.id, correctionFindings(JSON.parse(row.body) as FieldEvent, record.knownFacts))
     }
   }
+  await write.insertRows(
+    'forecast_made',
+    said.map((row) => ({ ...row })),
+  )
   return stoodOut
 }
 

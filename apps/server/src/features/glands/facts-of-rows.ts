@@ -39,6 +39,7 @@ function factOf(event: Body): Fact {
         gapRight: event.gapRight ?? null,
         threadRemaining: event.threadRemaining ?? null,
         stem: event.stem ?? null,
+        leak: event.leak ?? null,
       }
     case 'gland.nipped':
       return {
@@ -46,9 +47,11 @@ function factOf(event: Body): Fact {
         turnsLeft: event.turnsLeft,
         turnsRight: event.turnsRight,
         stem: event.stem ?? null,
+        leakBefore: event.leakBefore ?? null,
+        leakAfter: event.leakAfter ?? null,
       }
     case 'leak.seen':
-      return { kind: event.kind }
+      return { kind: event.kind, leak: event.leak }
     case 'packing.renewed':
       return {
         kind: event.kind,

@@ -1,31 +1,46 @@
 import { TZDate } from '@date-fns/tz'
 import type { GlandState } from '@glandkeeper/contract/reserve'
+import type { SettingValues } from '@glandkeeper/contract/settings'
 import type { ReserveFinding } from '@glandkeeper/engines/reserve/findings'
-import { type Standing, standingOf } from '@glandkeeper/engines/reserve/standing'
-import { instant, mm } from '@glandkeeper/units/quantity'
+import { type Standing, type StandingBands, standingOf } from '@glandkeeper/engines/reserve/standing'
 import { formatMillimetres as millimetres } from '@glandkeeper/units/format'
+import { mm, ratio } from '@glandkeeper/units/quantity'
 import { format } from 'date-fns'
 import type { ValveStateModel } from '../../generated/sqlite/models.ts'
 import { findingsInWords } from './findings-in-words.ts'
+import { forecastSentence, presentForecast, presentLook } from './forecast-in-words.ts'
+import type { KeptForecast, KeptLook } from './forecast-of-gland.ts'
 
 export interface AsOf {
-  readonly now: Date
   readonly timeZone: string
+  readonly bands: StandingBands
 }
 
-/** A state row in the terms of the contract, with the word it stands at today and the sentence that says why. */
+/** The site's own bands of standing. */
+export function bandsOf({ bookReserve, bookChance, watchReserve, watchChance }: SettingValues): StandingBands {
+  return { book: { reserve: bookReserve, chance: bookChance }, watch: { reserve: watchReserve, chance: watchChance } }
+}
+
+/** A state row in the terms of the contract, with the word it stands at and the sentence that says why. */
 export function presentState(row: ValveStateModel, asOf: AsOf): GlandState {
-  const standing = standingOfRow(row, asOf.now)
+  const { timeZone } = asOf
+  const standing = standingOfRow(row, asOf.bands)
   const findings = findingsInWords(JSON.parse(row.findings) as ReserveFinding[])
+  const forecast =
+    row.forecast === null || row.stopAt === null
+      ? null
+      : presentForecast(JSON.parse(row.forecast) as KeptForecast, row.stopAt, timeZone)
   return {
     gapLeft: row.gapLeftMm as GlandState['gapLeft'],
     gapRight: row.gapRightMm as GlandState['gapRight'],
     gapIsInferred: row.gapIsInferred,
     reserve: row.reserveMm as GlandState['reserve'],
     reserveLimitedBy: row.reserveLimitedBy as GlandState['reserveLimitedBy'],
-    runsOutOn: row.runsOutAt && format(new TZDate(row.runsOutAt, asOf.timeZone), 'yyyy-MM-dd'),
+    runsOutOn: row.runsOutAt && format(new TZDate(row.runsOutAt, timeZone), 'yyyy-MM-dd'),
+    forecast,
+    nextLook: row.nextLook === null ? null : presentLook(JSON.parse(row.nextLook) as KeptLook, timeZone),
     standing,
-    why: whyOf(row, standing, findings, asOf),
+    why: whyOf(row, { standing, findings, forecast }, timeZone),
     findings,
     packedOn: row.packedAt?.toISOString() ?? null,
     packingFamily: row.packingFamily,
@@ -34,20 +49,22 @@ export function presentState(row: ValveStateModel, asOf: AsOf): GlandState {
   }
 }
 
-function standingOfRow(row: ValveStateModel, now: Date): Standing {
+function standingOfRow({ reserveMm, chanceBeforeStop }: ValveStateModel, bands: StandingBands): Standing {
   return standingOf(
-    { reserve: row.reserveMm === null ? null : mm(row.reserveMm), runsOutAt: row.runsOutAt && instant(row.runsOutAt.getTime()) },
-    instant(now.getTime()),
+    {
+      reserve: reserveMm === null ? null : mm(reserveMm),
+      chanceBeforeStop: chanceBeforeStop === null ? null : ratio(chanceBeforeStop),
+    },
+    bands,
   )
 }
 
-function lineInWords(runsOutAt: Date | null, now: Date, day: (date: Date) => string): string {
-  if (runsOutAt === null) return 'no line can be drawn yet'
-  return runsOutAt <= now ? `by the line it was to be used up on ${day(runsOutAt)}` : `used up about ${day(runsOutAt)}`
-}
-
-function whyOf(row: ValveStateModel, standing: Standing, findings: GlandState['findings'], asOf: AsOf): string {
-  const day = (date: Date) => format(new TZDate(date, asOf.timeZone), 'd MMM yyyy')
+function whyOf(
+  row: ValveStateModel,
+  { standing, findings, forecast }: Pick<GlandState, 'standing' | 'findings' | 'forecast'>,
+  timeZone: string,
+): string {
+  const day = (date: Date) => format(new TZDate(date, timeZone), 'd MMM yyyy')
   if (row.reserveMm === null)
     return row.entryCount === 0
       ? 'nobody has entered anything yet: measure both gaps'
@@ -58,7 +75,7 @@ function whyOf(row: ValveStateModel, standing: Standing, findings: GlandState['f
     return `${where}${row.runsOutAt ? ` since ${day(row.runsOutAt)}` : ''}${stands ? `; ${stands}` : ''}`
   }
   const left = `${millimetres(row.reserveMm)} left`
-  const line = lineInWords(row.runsOutAt, asOf.now, day)
+  const ahead = forecast === null ? 'nothing read yet to forecast from' : forecastSentence(forecast)
   const inferred = row.gapIsInferred ? '; worked out from turns, measure' : ''
-  return `${left}, ${line}${stands ? `; ${stands}` : inferred}`
+  return `${left}, ${ahead}${stands ? `; ${stands}` : inferred}`
 }

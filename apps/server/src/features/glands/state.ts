@@ -1,27 +1,45 @@
 import { type CurrentState, summaryOf } from '@glandkeeper/engines/reserve/current-state'
 import { factsAsTheyStand } from '@glandkeeper/engines/reserve/facts'
 import { glandHistory } from '@glandkeeper/engines/reserve/gland-history'
-import { standingBands } from '@glandkeeper/engines/reserve/standing'
 import type { ValveModel, ValveStateModel } from '../../generated/sqlite/models.ts'
 import type { Read, Write } from '../../platform/store.ts'
 import { type EventRow, factsOfRows } from './facts-of-rows.ts'
+import { basisOfKept, type ForecastBasis, forecastBasis } from './forecast-basis.ts'
+import { FORECAST_CHANCES, forecastOfGland, type GlandForecast, type KeptForecast } from './forecast-of-gland.ts'
 import { glandForEngines, glandOfRow } from './gland-of-row.ts'
 
 const NEVER = 2_000_000_000
-const UNDATED = 1_000_000
+const UNDATED = 1_500_000
+/** Above every chance worth an order, so that dates follow chances. */
+const BY_DATE = 1_000_000
+const LEAST_CHANCE = 0.001
 const SPENT_FIRST = 1_000_000
 const MILLISECONDS_PER_DAY = 86_400_000
+const MIDDLE = FORECAST_CHANCES.indexOf(0.5)
 
-/** Everything that a gland's dimensions and its events say: the facts as they stand, their course, and its end. */
-export function glandRecord(valve: ValveModel, events: readonly EventRow[]) {
+/** What a gland's dimensions and its events say of the past: the facts as they stand, and their course. */
+export function glandCourse(valve: ValveModel, events: readonly EventRow[]) {
   const { facts, corrections } = factsOfRows(events)
   const { standing, takenBack } = factsAsTheyStand(facts, corrections)
-  const history = glandHistory(glandForEngines(glandOfRow(valve)), standing)
+  const gland = glandForEngines(glandOfRow(valve))
   const knownFacts = new Set(facts.map((fact) => fact.id))
-  return { standing, takenBack, knownFacts, history, state: stateRow(valve, summaryOf(history), events.length) }
+  return { gland, standing, takenBack, knownFacts, history: glandHistory(gland, standing) }
 }
 
-function stateRow(valve: ValveModel, state: CurrentState, entryCount: number): ValveStateModel {
+/** The course, what is to come by the given basis, and the state both make. */
+export function glandRecord(valve: ValveModel, events: readonly EventRow[], basis: ForecastBasis) {
+  const course = glandCourse(valve, events)
+  const ahead = forecastOfGland(valve, course.gland, course, basis)
+  const state = stateRow(valve, summaryOf(course.history), { ahead, basis, entryCount: events.length })
+  return { ...course, ahead, state }
+}
+
+function stateRow(
+  valve: ValveModel,
+  state: CurrentState,
+  { ahead, basis, entryCount }: { ahead: GlandForecast; basis: ForecastBasis; entryCount: number },
+): ValveStateModel {
+  const { forecast, look } = ahead
   return {
     valveId: valve.id,
     siteId: valve.siteId,
@@ -31,8 +49,14 @@ function stateRow(valve: ValveModel, state: CurrentState, entryCount: number): V
     gapIsInferred: state.gapIsInferred,
     reserveMm: state.reserve,
     reserveLimitedBy: state.limitedBy,
-    runsOutAt: dateOf(state.runsOutAt),
-    urgency: urgencyOf(state),
+    runsOutAt: dateOf(state.spentSince ?? forecast?.dates[MIDDLE] ?? null),
+    chanceBeforeStop: forecast?.chanceBeforeStop ?? null,
+    stopAt: basis.stopAt,
+    fitId: basis.fitId,
+    forecast: forecast && JSON.stringify(forecast),
+    nextLookAt: dateOf(look?.at ?? null),
+    nextLook: look && JSON.stringify(look),
+    urgency: urgencyOf(state, forecast),
     packedAt: dateOf(state.packedAt),
     packingFamily: state.packingFamily,
     lastSeenAt: dateOf(state.lastSeenAt),
@@ -43,39 +67,36 @@ function stateRow(valve: ValveModel, state: CurrentState, entryCount: number): V
 }
 
 /**
- * One number that orders the board: spent glands first, the longest spent on top; then by the day the travel is to be
- * used up; then those nobody can date by what is left; last those whose gap nobody knows.
- *
- * A gland within the millimetres of `book` or `watch` counts as running out within the days of that word, counted from
- * the day it was last seen: little travel and no line yet stands above much travel and a long line.
+ * One number that orders the board: spent glands first, the longest spent on top; then by the chance that the travel is
+ * used up before the next stop; then, where that chance is next to nothing, by the middle of the forecast; then those
+ * nobody can date by what is left; last those whose gap nobody knows.
  */
-function urgencyOf({ reserve, runsOutAt, lastSeenAt }: CurrentState): number {
+function urgencyOf({ reserve, spentSince }: CurrentState, forecast: KeptForecast | null): number {
   if (reserve === null) return NEVER
   const dayOf = (moment: number) => Math.floor(moment / MILLISECONDS_PER_DAY)
-  if (reserve <= 0) return dayOf(runsOutAt ?? 0) - SPENT_FIRST
-  const { book, watch } = standingBands
-  const within = reserve <= book.reserve ? book.days : reserve <= watch.reserve ? watch.days : Infinity
-  const byMillimetres = lastSeenAt === null ? Infinity : dayOf(lastSeenAt) + within
-  const day = Math.min(byMillimetres, runsOutAt === null ? Infinity : dayOf(runsOutAt))
-  return day === Infinity ? UNDATED + Math.round(reserve * 100) : day
+  if (reserve <= 0) return dayOf(spentSince ?? 0) - SPENT_FIRST
+  if (forecast !== null && forecast.chanceBeforeStop >= LEAST_CHANCE) return Math.round((1 - forecast.chanceBeforeStop) * BY_DATE)
+  const middle = forecast?.dates[MIDDLE] ?? null
+  return middle === null ? UNDATED + Math.round(reserve * 100) : BY_DATE + dayOf(middle)
 }
 
 const FOR_RECORD = { id: true, kind: true, body: true, takenAt: true } as const
 
 /** Reads a valve's events through the transaction and writes the state they make. */
-export async function rebuildState(write: Write, siteId: string, valveId: string) {
+export async function rebuildState(write: Write, siteId: string, valveId: string, basis: ForecastBasis) {
   const valve = await write.valve.findUniqueOrThrow({ where: { id: valveId } })
   const events = await write.event.findMany({ where: { siteId, valveId }, select: FOR_RECORD })
-  const record = glandRecord(valve, events)
+  const record = glandRecord(valve, events, basis)
   await write.valveState.upsert({ where: { valveId }, create: record.state, update: record.state })
   return record
 }
 
 /** New valves stand on the board before anybody has been there. */
-export async function writeEmptyStates(write: Write, valves: readonly ValveModel[]): Promise<void> {
+export async function writeEmptyStates(write: Write, siteId: string, valves: readonly ValveModel[], now: Date): Promise<void> {
+  const basis = await forecastBasis(write, siteId, now)
   await write.insertRows(
     'valve_state',
-    valves.map((valve) => ({ ...glandRecord(valve, []).state })),
+    valves.map((valve) => ({ ...glandRecord(valve, [], basis).state })),
   )
 }
 
@@ -83,6 +104,7 @@ export async function writeEmptyStates(write: Write, valves: readonly ValveModel
 export async function* statesThatDiffer(
   read: Read,
   siteId: string,
+  now: Date,
 ): AsyncGenerator<{ valveId: string; tag: string; fields: string[] }> {
   const PAGE = 200
   let after = ''
@@ -95,10 +117,10 @@ export async function* statesThatDiffer(
     })
     for (const { id, tag } of valves) {
       // Read again before it is named: an entry may have come between the two reads.
-      let fields = await differenceOf(read, id)
+      let fields = await differenceOf(read, id, now)
       for (let look = 0; fields.length > 0 && look < 3; look += 1) {
         await new Promise((resolve) => setTimeout(resolve, 100))
-        fields = await differenceOf(read, id)
+        fields = await differenceOf(read, id, now)
       }
       if (fields.length > 0) yield { valveId: id, tag, fields }
     }
@@ -107,14 +129,15 @@ export async function* statesThatDiffer(
   }
 }
 
-async function differenceOf(read: Read, valveId: string): Promise<string[]> {
+async function differenceOf(read: Read, valveId: string, now: Date): Promise<string[]> {
   const { state: kept, ...valve } = await read.valve.findUniqueOrThrow({ where: { id: valveId }, include: { state: true } })
   const events = await read.event.findMany({ where: { siteId: valve.siteId, valveId }, select: FOR_RECORD })
-  return differences(kept, glandRecord(valve, events).state)
+  if (kept === null) return ['(no state)']
+  const basis = await basisOfKept(read, valve.siteId, kept, now)
+  return differences(kept, glandRecord(valve, events, basis).state)
 }
 
-function differences(kept: ValveStateModel | null, made: ValveStateModel): string[] {
-  if (kept === null) return ['(no state)']
+function differences(kept: ValveStateModel, made: ValveStateModel): string[] {
   return Object.entries(made).flatMap(([field, value]) =>
     JSON.stringify(value) === JSON.stringify(kept[field as keyof ValveStateModel]) ? [] : [field],
   )

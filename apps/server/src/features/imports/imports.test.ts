@@ -213,8 +213,9 @@ describe('a stop in the middle', () => {
     await server.imports.stop()
     const written = await server.store.read.event.count()
     expect(written).toBeLessThan(2000)
-    const { imports } = await buildApp({
+    const { imports, fits } = await buildApp({
       store: server.store,
+      databaseUrl: server.databaseUrl,
       clock: () => server.now,
       secret: 's'.repeat(40),
       logLevel: 'silent',
@@ -222,6 +223,7 @@ describe('a stop in the middle', () => {
     })
     await imports.resume()
     await imports.idle()
+    await fits.close()
     expect(await server.store.read.event.count()).toBe(2000)
     expect(await server.expectOk('planner', showImport, { params: { importId: run.importId } })).toMatchObject({
       step: 'done',

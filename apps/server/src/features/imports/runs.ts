@@ -19,6 +19,7 @@ export class ImportRuns {
   readonly #store: Store
   readonly #clock: Clock
   readonly #log: Pick<FastifyBaseLogger, 'error'>
+  readonly #onWritten: (siteId: string) => void
   readonly #around: Surroundings
   /** The runs of this server, the one at work and those that wait. */
   readonly #ours = new Set<string>()
@@ -26,10 +27,12 @@ export class ImportRuns {
   #stopping = false
   #lookAgain: NodeJS.Timeout | undefined
 
-  constructor(store: Store, clock: Clock, log: Pick<FastifyBaseLogger, 'error'>) {
+  /** @param onWritten told the site once rows of a file have been written */
+  constructor(store: Store, clock: Clock, log: Pick<FastifyBaseLogger, 'error'>, onWritten: (siteId: string) => void = () => {}) {
     this.#store = store
     this.#clock = clock
     this.#log = log
+    this.#onWritten = onWritten
     this.#around = { store, clock, isStopping: () => this.#stopping, ours: () => [...this.#ours] }
   }
 
@@ -84,6 +87,7 @@ export class ImportRuns {
     try {
       running = await Running.load(this.#around, importId, step)
       if (running !== null) await (step === 'checking' ? checkImport(running) : writeImport(running))
+      if (running !== null && step === 'writing') this.#onWritten(running.by.siteId)
     } catch (error) {
       await this.#noteEnd(importId, step, this.#endOf(error, running))
     } finally {

@@ -24,6 +24,7 @@ export async function writeHistory(
     by,
     plans.map((plan) => plan.event),
     now,
+    { keepsForecasts: false },
   )
   const refused = outcomes.find((outcome) => outcome.outcome === 'refused')
   if (refused) throw new Refusal(refused.problem.code, `${refused.problem.title}: ${refused.problem.detail ?? refused.id}`)

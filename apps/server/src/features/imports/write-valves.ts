@@ -3,7 +3,7 @@ import { newId } from '../../platform/ids.ts'
 import { changeRow } from '../../platform/register-change.ts'
 import type { Write } from '../../platform/store.ts'
 import { createArea } from '../areas/index.ts'
-import { rebuildState, writeEmptyStates } from '../glands/index.ts'
+import { forecastBasis, rebuildState, writeEmptyStates } from '../glands/index.ts'
 import { flat, rowOf } from '../valves/index.ts'
 import type { ValvePlan } from './judge-valves.ts'
 
@@ -33,8 +33,11 @@ export async function writeValves(write: Write, by: By, plans: readonly ValvePla
   )
   await writeEmptyStates(
     write,
+    by.siteId,
     added.map(({ row }) => row),
+    now,
   )
+  const basis = await forecastBasis(write, by.siteId, now)
   const notes = added.map(({ input, row }) =>
     changeRow(by, { subject: 'valve', subjectId: row.id, what: 'valve added by import', before: {}, after: flat(input) }, now),
   )
@@ -45,7 +48,7 @@ export async function writeValves(write: Write, by: By, plans: readonly ValvePla
       where: { id: valveId },
       data: { ...rowOf(plan.input, areaIdOf(plan)), revision: revision + 1, updatedAt: now },
     })
-    await rebuildState(write, by.siteId, valveId)
+    await rebuildState(write, by.siteId, valveId, basis)
     notes.push(
       changeRow(
         by,

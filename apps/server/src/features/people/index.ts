@@ -79,7 +79,7 @@ async function personWithId(read: Read, personId: string): Promise<Person> {
     name,
     signInName,
     role: person.role as Role,
-    site: { siteId: site.id, name: site.name, timeZone: site.timeZone },
+    site: { siteId: site.id, name: site.name, timeZone: site.timeZone, nextStopOn: site.nextStopOn },
   }
 }
 

@@ -9,6 +9,7 @@ import type { Clock } from '../../platform/clock.ts'
 import { newId } from '../../platform/ids.ts'
 import type { Store } from '../../platform/store.ts'
 import { createArea } from '../areas/index.ts'
+import { Fits } from '../forecasts/index.ts'
 import { ImportRuns } from '../imports/index.ts'
 import { hashPassword, putPerson } from '../people/index.ts'
 
@@ -40,7 +41,7 @@ export async function makeFirstSite(store: Store, config: Config, clock: Clock, 
   const [keeperId] = await putPeople(store, site.id, signIns, clock)
   if (config.demo && keeperId !== undefined) {
     say('the register is empty: loading the demo plant, Tarn Hollow Board Mill')
-    await loadDemoPlant(store, { siteId: site.id, personId: keeperId }, site.createdAt, clock, say)
+    await loadDemoPlant(store, config.databaseUrl, { siteId: site.id, personId: keeperId }, site.createdAt, clock, say)
   }
   // Before the register counts as ready: nobody may be locked out by a stop between the two.
   keepSignIns(config.dataFolder, signIns)
@@ -50,6 +51,7 @@ export async function makeFirstSite(store: Store, config: Config, clock: Clock, 
 
 async function loadDemoPlant(
   store: Store,
+  databaseUrl: string,
   by: { siteId: string; personId: string },
   endsOn: Date,
   clock: Clock,
@@ -67,6 +69,10 @@ async function loadDemoPlant(
     const counts = await importNow(store, { ...by, kind, fileName, text }, clock)
     say(`${fileName}: ${counts.doneCount} of ${counts.rowCount} rows`)
   }
+  say('learning from the history how fast these glands wear')
+  const fits = new Fits({ store, databaseUrl, clock, log: console })
+  await fits.ask(by.siteId, 'after an import')
+  await fits.close()
 }
 
 /** The demo's files go the way of every file: check, then write, with every fault counted. */

@@ -5,7 +5,17 @@ import { instant } from '@glandkeeper/units/quantity'
 import type { EventModel } from '../../generated/sqlite/models.ts'
 import { Refusal } from '../../platform/problem.ts'
 import type { Read } from '../../platform/store.ts'
-import { correctionFindings, entryInWords, eventFindings, findingsInWords, glandRecord, presentState } from '../glands/index.ts'
+import {
+  bandsOf,
+  correctionFindings,
+  entryInWords,
+  eventFindings,
+  expectedNow,
+  findingsInWords,
+  forecastBasis,
+  glandRecord,
+  presentState,
+} from '../glands/index.ts'
 import { presentValve } from './present.ts'
 
 type EventWithPerson = EventModel & { readonly person: { readonly name: string } }
@@ -27,10 +37,12 @@ export async function valveHistory(read: Read, siteId: string, tag: string, now:
       orderBy: { at: 'desc' },
     }),
   ])
-  const record = glandRecord(row, events)
+  const basis = await forecastBasis(read, siteId, now)
+  const record = glandRecord(row, events, basis)
   return {
     valve: presentValve(row),
-    state: presentState(record.state, { now, timeZone: row.site.timeZone }),
+    state: presentState(record.state, { timeZone: row.site.timeZone, bands: bandsOf(basis.settings) }),
+    expects: expectedNow(row.service, record.ahead.lives, basis, now),
     points: pointsOf(record),
     lives: record.history.lives.map(({ from, to, family, rings }) => ({ from: isoOf(from), to: isoOf(to), family, rings })),
     timeline: timelineOf(events, record),

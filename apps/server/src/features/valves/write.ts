@@ -8,7 +8,7 @@ import { Refusal } from '../../platform/problem.ts'
 import { noteChange } from '../../platform/register-change.ts'
 import type { Write } from '../../platform/store.ts'
 import type { ValveModel } from '../../generated/sqlite/models.ts'
-import { glandForEngines, rebuildState, writeEmptyStates } from '../glands/index.ts'
+import { forecastBasis, glandForEngines, rebuildState, writeEmptyStates } from '../glands/index.ts'
 import { presentInput } from './present.ts'
 
 type By = Pick<SignedIn, 'siteId' | 'personId'>
@@ -49,7 +49,7 @@ export async function addValve(write: Write, by: By, input: ValveInput, now: Dat
   const valve = await write.valve.create({
     data: { id, siteId: by.siteId, ...rowOf(input, areaId), createdAt: now, updatedAt: now },
   })
-  await writeEmptyStates(write, [valve])
+  await writeEmptyStates(write, by.siteId, [valve], now)
   await noteChange(write, by, { subject: 'valve', subjectId: id, what: 'valve added', before: {}, after: flat(input) }, now)
   return id
 }
@@ -71,7 +71,7 @@ export async function changeValve(
     where: { id: before.id },
     data: { ...rowOf(input, areaId), revision: revision + 1, updatedAt: now },
   })
-  await rebuildState(write, by.siteId, before.id)
+  await rebuildState(write, by.siteId, before.id, await forecastBasis(write, by.siteId, now))
   await noteChange(
     write,
     by,

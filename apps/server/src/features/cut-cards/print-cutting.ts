@@ -1,0 +1,94 @@
+import type { CutCard, PaperSize } from '@glandkeeper/contract/cut-cards'
+import type { CardDrawings } from '@glandkeeper/drawings/cut-card'
+import {
+  cordHeading,
+  firstOfAll,
+  type MainFigure,
+  mainFigures,
+  remarksOf,
+  serviceInWords,
+} from '@glandkeeper/drawings/cut-card-words'
+import { parseISO, format } from 'date-fns'
+import type { Content, ContentText, TableCell } from 'pdfmake/interfaces.js'
+import { paperColours } from '../../platform/paper/colours.ts'
+import { printed } from '../../platform/paper/pdf.ts'
+import { blank, figure, heading, INSIDE_FRAME, letter, list, soft } from '../../platform/paper/pieces.ts'
+
+const LONG_TAG = 12
+
+export function titleBlock(card: CutCard): Content {
+  const isLong = card.tag.length > LONG_TAG
+  const tag = figure(card.tag, isLong ? letter.longTag : letter.tag)
+  const what = [card.description, soft(serviceInWords(card)), { text: firstOfAll, color: paperColours.accent, bold: true }]
+  return {
+    columns: [
+      // A long tag takes a line of its own.
+      ...(isLong ? [] : [{ ...tag, width: 'auto', noWrap: true }]),
+      { stack: isLong ? [tag, ...what] : what, width: '*', margin: [0, 2, 0, 0] },
+      {
+        stack: ['Cut card', soft(format(parseISO(card.madeOn), 'd MMMM yyyy'))],
+        width: 'auto',
+        alignment: 'right',
+        noWrap: true,
+        margin: [0, 2, 0, 0],
+      },
+    ],
+    columnGap: 9,
+  }
+}
+
+export function sectionBlock(card: CutCard, { section, sectionNote }: CardDrawings, size: PaperSize): Content {
+  const notes = (card.rings?.says ?? []).map((text): Content => small(text))
+  const isWide = size === 'A4'
+  const columns: Content = {
+    columns: [
+      { stack: [printed(section), small(sectionNote)], width: 172 },
+      {
+        stack: [
+          factsTable(card),
+          ...remarksOf(card).map((text): Content => ({ text, margin: [0, 3, 0, 0] })),
+          ...(isWide ? notes : []),
+        ],
+        width: '*',
+      },
+    ],
+    columnGap: 8,
+  }
+  return { stack: [columns, ...(isWide ? [] : notes)] }
+}
+
+const small = (text: string): ContentText => ({ ...soft(text), fontSize: letter.small, margin: [0, 2, 0, 0] })
+
+function factsTable(card: CutCard): Content {
+  return {
+    table: { widths: [54, '*'], body: mainFigures(card).map(factRow) },
+    layout: { defaultBorder: false, paddingLeft: () => 0, paddingRight: () => 4, paddingTop: () => 0, paddingBottom: () => 0 },
+  }
+}
+
+function factRow({ figure: value, says, range }: MainFigure): TableCell[] {
+  return [
+    value === null ? { ...blank(46), margin: [0, 5, 0, 0] } : { ...figure(value, letter.figure), alignment: 'right' },
+    { stack: range === null ? [says] : [says, soft(range)], margin: [0, 7, 0, 0] },
+  ]
+}
+
+export function cordBlock(card: CutCard, drawings: CardDrawings): Content {
+  const { cord, ruler } = drawings
+  const title = heading(cordHeading(card, drawings))
+  if (cord === null) return { stack: [title, list(card.cutNotes)] }
+  return {
+    stack: [
+      title,
+      { ...printed(cord), margin: [2 - INSIDE_FRAME, 0, 2 - INSIDE_FRAME, 0] },
+      {
+        margin: [0, 4, 0, 0],
+        columns: [
+          { ...list(card.cutNotes), width: '*', fontSize: letter.small },
+          { stack: [printed(ruler), small('50 mm by your own rule, or the sheet is not at 100 %')], width: 160 },
+        ],
+        columnGap: 10,
+      },
+    ],
+  }
+}

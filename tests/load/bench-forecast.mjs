@@ -1,0 +1,120 @@
+// The large simulation, and what forecasts and the fit of priors cost. Prints tables, writes .build/bench-forecast.json.
+// `-- --lives 2000` for a smaller simulation; `-- --only cost` or `-- --only simulation` for one half.
+import { mkdirSync, writeFileSync } from 'node:fs'
+import { cpus } from 'node:os'
+import path from 'node:path'
+import { runnerImport } from 'vite'
+import { fitPriors } from '../../packages/engines/dist/wear/fit.js'
+import { forecastReserve } from '../../packages/engines/dist/wear/forecast.js'
+import { defaultPrior } from '../../packages/engines/dist/wear/prior.js'
+
+const root = path.resolve(import.meta.dirname, '../..')
+const FORECASTS = 100_000
+const FIT_LIVES = 64_500
+const YEAR = 365.25
+const DAY = 86_400_000
+
+// The generator is in TypeScript, beside the test that shares it; what is timed is the built engine.
+const fromSource = { resolve: { noExternal: [/^@glandkeeper\//], conditions: ['source', 'module', 'node'] } }
+const settings = { configFile: false, root, logLevel: 'warn', environments: { inline: fromSource } }
+const load = async (file) => (await runnerImport(path.join(root, 'tests/simulation', file), settings)).module
+const { base, livesOf, scenarios, tooHard, watchedLives } = await load('plant.ts')
+const { scoresOf } = await load('score.ts')
+
+console.log(`${cpus()[0]?.model}, Node ${process.versions.node}`)
+const only = argument('--only', '')
+const report = { node: process.versions.node, processor: cpus()[0]?.model }
+if (only !== 'cost') report.simulation = simulation(Number(argument('--lives', '6000')))
+if (only !== 'simulation') report.cost = cost()
+mkdirSync(path.join(root, '.build'), { recursive: true })
+writeFileSync(path.join(root, '.build/bench-forecast.json'), `${JSON.stringify(report, null, 1)}\n`)
+
+/** Every scenario with many lives, other seeds than the test's. */
+function simulation(count) {
+  return [...scenarios, ...tooHard].map((scenario, index) => {
+    const fit = fitPriors({ lives: watchedLives(scenario, 1001 + index) })
+    if (!fit.ok) throw new Error(fit.problem.detail)
+    const scores = scoresOf(livesOf(scenario, 2001 + index, count), fit)
+    console.log(`\n${scenario.name}`)
+    console.table(
+      scores.byReadings.map((score) => ({
+        readings: score.readings,
+        cases: score.cases,
+        'in 80 %': percent(score.within80),
+        'in 95 %': percent(score.within95),
+        'error, days': Math.round(score.error),
+        'straight line, days': Math.round(score.straightLineError),
+      })),
+    )
+    console.log(
+      `5 or more readings: error ${Math.round(score5(scores) * 100)} % of a straight line's; ` +
+        `chance of running out in a year off by ${scores.yearChanceOff.toFixed(3)}; last readings in their 80 % band: ` +
+        percent(fit.quality.lastReadingsWithin80),
+    )
+    return { scenario: scenario.name, ...scores, quality: fit.quality }
+  })
+}
+
+function cost() {
+  const pool = livesOf(base, 31, 2000).map(({ record }, index) => ({
+    ...record,
+    readings: record.readings.slice(0, 1 + (index % 12)),
+  }))
+  const lives = pool.filter(({ readings }) => readings.length > 0)
+  const inputs = lives.map((life) => {
+    const last = life.readings.at(-1).at
+    const before = [last + 90 * DAY, last + YEAR * DAY]
+    return { life, prior: defaultPrior, earlierLives: [], chances: [0.025, 0.1, 0.5, 0.9, 0.975], before }
+  })
+  const readings = lives.reduce((sum, life) => sum + life.readings.length, 0) / lives.length
+  const seconds = [0, 1, 2].map(() => timed(() => forecastMany(inputs, FORECASTS)))
+
+  const few = watchedLives(base, 41, 6450).filter(({ life }) => life.readings.length > 0)
+  const many = Array.from({ length: FIT_LIVES }, (_, index) => ({ ...few[index % few.length], valve: String(index) }))
+  let quality = null
+  const fitSeconds = timed(() => {
+    const fit = fitPriors({ lives: many })
+    if (!fit.ok) throw new Error(fit.problem.detail)
+    quality = fit.quality
+  })
+  const rows = [
+    {
+      what: `${FORECASTS} forecasts, ${readings.toFixed(1)} readings each, 5 dates and 2 chances`,
+      seconds: Math.min(...seconds),
+      most: 1.5,
+    },
+    { what: `fit of ${FIT_LIVES} lives, ${quality.readings} readings`, seconds: fitSeconds, most: 8 },
+  ]
+  console.table(rows.map((row) => ({ ...row, seconds: Number(row.seconds.toFixed(2)) })))
+  return { rows, allForecastSeconds: seconds, quality }
+}
+
+function forecastMany(inputs, count) {
+  let sum = 0
+  for (let index = 0; index < count; index++) {
+    const forecast = forecastReserve(inputs[index % inputs.length])
+    if (!forecast.ok) throw new Error(forecast.problem.detail)
+    sum += forecast.chances[1].chance
+  }
+  return sum
+}
+
+/** Processor time of this process: what another process takes on the same core does not count. */
+function timed(work) {
+  const began = process.cpuUsage()
+  work()
+  return process.cpuUsage(began).user / 1e6
+}
+
+function score5({ error, straightLineError }) {
+  return error / straightLineError
+}
+
+function percent(share) {
+  return share === null ? '' : `${(share * 100).toFixed(1)} %`
+}
+
+function argument(name, otherwise) {
+  const at = process.argv.indexOf(name)
+  return at > 0 ? process.argv[at + 1] : otherwise
+}
