@@ -10,7 +10,10 @@ export default defineConfig({
   // not the export condition `source`: react-aria-components names that condition too, and does not ship the files.
   resolve: {
     alias: [
-      { find: /^@glandkeeper\/(contract|engines|units)\/(.+)$/, replacement: `${import.meta.dirname}/../../packages/$1/$2.ts` },
+      {
+        find: /^@glandkeeper\/(bench|contract|drawings|engines|units)\/(.+)$/,
+        replacement: `${import.meta.dirname}/../../packages/$1/$2.ts`,
+      },
     ],
   },
   server: { port: 4171, proxy: { '/api': { target: api, changeOrigin: false } } },

@@ -26,6 +26,10 @@ export const router = createBrowserRouter([
             lazy: async () => ({ Component: (await import('../features/valves/valve-page.tsx')).ValvePage }),
           },
           {
+            path: 'valves/:tag/cut-card',
+            lazy: async () => ({ Component: (await import('../features/cut-cards/cut-card-page.tsx')).CutCardPage }),
+          },
+          {
             path: 'valves/:tag/log',
             lazy: async () => ({ Component: (await import('../features/readings/log-page.tsx')).LogPage }),
           },
@@ -46,12 +50,28 @@ export const router = createBrowserRouter([
             lazy: async () => ({ Component: (await import('../features/people/site-page.tsx')).SitePage }),
           },
           {
+            path: 'register/settings',
+            lazy: async () => ({ Component: (await import('../features/settings/settings-page.tsx')).SettingsPage }),
+          },
+          {
+            path: 'packings',
+            lazy: async () => ({ Component: (await import('../features/packings/packings-page.tsx')).PackingsPage }),
+          },
+          {
+            path: 'packings/:family',
+            lazy: async () => ({ Component: (await import('../features/packings/family-page.tsx')).FamilyPage }),
+          },
+          {
             path: 'imports',
             lazy: async () => ({ Component: (await import('../features/imports/imports-page.tsx')).ImportsPage }),
           },
           {
             path: 'imports/:importId',
             lazy: async () => ({ Component: (await import('../features/imports/import-page.tsx')).ImportPage }),
+          },
+          {
+            path: 'bench/:calculator?',
+            lazy: async () => ({ Component: (await import('../features/bench/bench-page.tsx')).BenchPage }),
           },
           { path: '*', Component: NotFoundPage },
         ],

@@ -63,7 +63,9 @@ function Header({ person, isAtValve }: { person: Person; isAtValve: boolean }) {
         <NavLink to="/" end>
           Board
         </NavLink>
+        <NavLink to="/bench">Bench</NavLink>
         <NavLink to="/register">Register</NavLink>
+        <NavLink to="/packings">Packings</NavLink>
         {keepsRegister(person) && <NavLink to="/imports">Imports</NavLink>}
       </nav>
       <div className={css.person}>

@@ -49,7 +49,8 @@ export function answerParts(schema: z.ZodObject, answer: Readonly<Record<string,
 }
 
 function tableOf(name: string, label: string, row: z.ZodObject, values: readonly Record<string, unknown>[]): AnswerPart {
-  const columns = Object.entries(row.shape as Readonly<Record<string, z.core.$ZodType>>)
+  const shape: z.core.$ZodShape = row.shape
+  const columns = Object.entries(shape)
   const metas = columns.map(([, field]) => quantities.get(innermost(field)))
   return {
     kind: 'table',

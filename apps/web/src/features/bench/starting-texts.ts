@@ -40,5 +40,6 @@ function factsOf({ valve, state, lives }: ValveHistory): Readonly<Record<string,
 function textOf(value: unknown): string {
   if (value === undefined || value === null) return ''
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
-  return Array.isArray(value) ? value.join('; ') : String(value as string | number)
+  if (Array.isArray(value)) return value.join('; ')
+  return typeof value === 'string' || typeof value === 'number' ? String(value) : ''
 }

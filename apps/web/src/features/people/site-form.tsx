@@ -10,7 +10,7 @@ import css from './site-page.module.css'
 const timeZones = Intl.supportedValuesOf('timeZone')
 
 export function SiteForm({ site, onDone }: { site: SiteInput; onDone: () => void }) {
-  const [typed, setTyped] = useState<SiteInput>({ name: site.name, timeZone: site.timeZone })
+  const [typed, setTyped] = useState({ name: site.name, timeZone: site.timeZone, nextStopOn: site.nextStopOn ?? '' })
   const [found, setFound] = useState<readonly Fault[]>([])
   const save = useChangeSite()
   const told = faultsTold(save.error, found)
@@ -22,7 +22,7 @@ export function SiteForm({ site, onDone }: { site: SiteInput; onDone: () => void
   const submit = (event: SubmitEvent) => {
     event.preventDefault()
     save.reset()
-    const checked = SiteInput.safeParse(typed)
+    const checked = SiteInput.safeParse({ ...typed, nextStopOn: typed.nextStopOn.trim() === '' ? null : typed.nextStopOn.trim() })
     setFound(checked.success ? [] : faultsOf(checked.error))
     if (checked.success) save.mutate(checked.data, { onSuccess: onDone })
   }
@@ -36,6 +36,12 @@ export function SiteForm({ site, onDone }: { site: SiteInput; onDone: () => void
           maxLength={60}
           suggestions={timeZones}
           {...field('timeZone')}
+        />
+        <TextInput
+          label="Next planned stop"
+          hint="first day, as 2027-06-09; forecasts count up to it. Empty where none is planned"
+          maxLength={10}
+          {...field('nextStopOn')}
         />
       </div>
       {save.error && <ProblemNote error={save.error} />}

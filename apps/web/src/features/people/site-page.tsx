@@ -2,6 +2,7 @@ import type { ListedPerson } from '@glandkeeper/contract/people'
 import { useQuery } from '@tanstack/react-query'
 import { format } from 'date-fns'
 import { useState } from 'react'
+import { Link } from 'react-router'
 import { atSite } from '../../platform/site-time.ts'
 import page from '../../ui/page.module.css'
 import { ProblemNote } from '../../ui/problem-note.tsx'
@@ -19,6 +20,10 @@ export function SitePage() {
         <title>Site and people · Glandkeeper</title>
         <h1>Site and people</h1>
         <TheSite />
+        <p>
+          <Link to="/register/settings">Engineering settings of the site</Link>: what lengths, torques and leaks are worked out
+          with.
+        </p>
         <ThePeople />
       </main>
     </ForRegisterKeepers>
