@@ -3,7 +3,7 @@ import type { Store } from '../../platform/store.ts'
 import { forecastBasis, rebuildState } from '../glands/index.ts'
 
 /** So many valves are one transaction: short enough that an entry never waits long for it. */
-const PORTION = 8
+const PORTION = 3
 
 /** Makes every state of a site again, in portions that let entries and reads through between them. */
 export async function renewStates(
