@@ -9,6 +9,8 @@ import path from 'node:path'
 export const root = path.resolve(import.meta.dirname, '..')
 const stamps = path.join(root, '.build')
 const LEAST_NODE = [20, 19]
+/** From here on Node aborts when it clears away a statement of better-sqlite3 12; 13 needs Node 22. See docs/decisions/0014. */
+const ABORTING_NODE = [24, 19]
 
 export function say(line) {
   console.log(`glandkeeper: ${line}`)
@@ -16,8 +18,10 @@ export function say(line) {
 
 export function checkNode() {
   const [major, minor] = process.versions.node.split('.').map(Number)
-  if (major > LEAST_NODE[0] || (major === LEAST_NODE[0] && minor >= LEAST_NODE[1])) return
-  console.error(`glandkeeper: this is Node ${process.versions.node}; ${LEAST_NODE.join('.')} or newer is needed`)
+  const isBefore = ([otherMajor, otherMinor]) => major < otherMajor || (major === otherMajor && minor < otherMinor)
+  if (!isBefore(LEAST_NODE) && isBefore(ABORTING_NODE)) return
+  const wanted = `${LEAST_NODE.join('.')} or newer, and older than ${ABORTING_NODE.join('.')}`
+  console.error(`glandkeeper: this is Node ${process.versions.node}; ${wanted} is needed (22 is a good choice)`)
   process.exit(1)
 }
 

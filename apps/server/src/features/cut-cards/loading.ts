@@ -121,7 +121,7 @@ function stepsOf(
     if (index === last) return { torque, says: 'read both gaps and write them down' }
     return {
       torque,
-      says: index === 0 ? 'stem through its travel twice' : `stem again; gaps equal to ${millimetres(reserveRules.tilt, 2)}`,
+      says: index === 0 ? 'stem through its travel twice' : `stem again; gaps equal within ${millimetres(reserveRules.tilt, 2)}`,
     }
   }
   return [

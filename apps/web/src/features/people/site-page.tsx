@@ -1,6 +1,6 @@
 import type { ListedPerson } from '@glandkeeper/contract/people'
 import { useQuery } from '@tanstack/react-query'
-import { format } from 'date-fns'
+import { format, parseISO } from 'date-fns'
 import { useState } from 'react'
 import { Link } from 'react-router'
 import { atSite } from '../../platform/site-time.ts'
@@ -45,6 +45,12 @@ function TheSite() {
             <dd>{site.name}</dd>
             <dt>Time zone</dt>
             <dd>{site.timeZone}</dd>
+            <dt>Next planned stop</dt>
+            <dd>
+              {site.nextStopOn === null
+                ? 'none planned: the board counts from today'
+                : format(parseISO(site.nextStopOn), 'd MMMM yyyy')}
+            </dd>
           </dl>
           <button type="button" onClick={() => setIsChanging(true)}>
             Change the site
