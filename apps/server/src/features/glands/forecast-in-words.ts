@@ -75,7 +75,7 @@ export function forecastSentence({ early, late, chanceBeforeStop, stopOn }: Rese
     early === null
       ? 'it lasts beyond twenty years'
       : late === null
-        ? `four times in five used up after ${day(early)}`
+        ? `nine times in ten used up after ${day(early)}`
         : `four times in five used up between ${day(early, early.slice(0, 4) === late.slice(0, 4) ? 'd MMM' : 'd MMM yyyy')} and ${day(late)}`
   return `${between}; ${chanceInWords(chanceBeforeStop)} before ${day(stopOn)}`
 }

@@ -1,6 +1,6 @@
 import type { BoardRow } from '@glandkeeper/contract/board'
 import { Link } from 'react-router'
-import { formatDay } from '../../platform/site-time.ts'
+import { lookInRow, usedUpInRow } from './row-dates.ts'
 import css from './row-parts.module.css'
 
 /** Spreads over its whole row, so that a press anywhere on the row opens the valve. */
@@ -35,7 +35,17 @@ export function Reserve({ row }: { row: BoardRow }) {
   )
 }
 
-export function RunsOut({ row }: { row: BoardRow }) {
-  if (row.runsOutOn === null) return <span className={css.unknown}>no line yet</span>
-  return <time dateTime={row.runsOutOn}>{formatDay(row.runsOutOn)}</time>
+/** Four times in five it is used up within these months. */
+export function UsedUp({ row, today }: { row: BoardRow; today: string }) {
+  const said = usedUpInRow(row, today)
+  return said === null ? <span className={css.unknown}>not known</span> : <span>{said}</span>
+}
+
+export function NextLook({ row, today }: { row: BoardRow; today: string }) {
+  if (row.nextLookOn === null) return null
+  return (
+    <b>
+      <time dateTime={row.nextLookOn}>{lookInRow(row.nextLookOn, today)}</time>
+    </b>
+  )
 }

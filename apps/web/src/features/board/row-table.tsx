@@ -1,27 +1,32 @@
 import type { BoardRow } from '@glandkeeper/contract/board'
+import { format, parseISO } from 'date-fns'
 import { memo } from 'react'
 import { counted } from '../../ui/count.ts'
-import { Gauge, GaugeScale } from '../../ui/gauge.tsx'
+import { GaugeScale } from '../../ui/gauge.tsx'
 import { ProblemNote } from '../../ui/problem-note.tsx'
 import { StandingMark } from '../../ui/standing.tsx'
-import { Reserve, RunsOut, Seals, ValveLink } from './row-parts.tsx'
+import { Chance, ChanceScale } from './chance.tsx'
+import { ForecastGauge } from './forecast-gauge.tsx'
+import { NextLook, Reserve, Seals, UsedUp, ValveLink } from './row-parts.tsx'
 import css from './row-table.module.css'
+import { type Days, useDays } from './use-days.ts'
 import { useRowsInSight, type RowsProps } from './use-rows-in-sight.ts'
 
 /** The height of a row in the style sheet. */
 const ROW_HEIGHT = 31
-const COLUMNS = 7
+const COLUMNS = 8
 
 export function RowTable(props: RowsProps) {
   const { holder, places, rowAt, failed, spaceAbove, spaceBelow } = useRowsInSight<HTMLTableSectionElement>(props, ROW_HEIGHT)
   const { total } = props.top
+  const { stopOn, today, isPlanned } = useDays()
   return (
     <>
       <p className={`soft ${css.legend}`}>
         <span role="status">{counted(total, 'valve')}</span>
         <span>
-          Gauge: the box on its side. Solid block: follower where last measured, dashed: worked out from turns or not known.
-          Upright line: keep clear.
+          Gauge: the box on its side. Solid block: follower where last measured. Dashed: worked out, or expected at the stop, in
+          red where it likely used up by then. Upright line: keep clear.
         </span>
       </p>
       {failed && (
@@ -30,11 +35,11 @@ export function RowTable(props: RowsProps) {
         </div>
       )}
       <table className={css.table} aria-rowcount={total + 1}>
-        <Heading />
+        <Heading stop={stopInWords(stopOn, isPlanned)} />
         <tbody ref={holder}>
           <Space height={spaceAbove} />
           {places.map((place) => (
-            <Row key={place} place={place} row={rowAt(place)} />
+            <Row key={place} place={place} row={rowAt(place)} stopOn={stopOn} today={today} />
           ))}
           <Space height={spaceBelow} />
         </tbody>
@@ -43,7 +48,13 @@ export function RowTable(props: RowsProps) {
   )
 }
 
-function Heading() {
+/** Where no stop is planned the chances are counted to a day half a year ahead, and the heading does not call it a stop. */
+function stopInWords(stopOn: string | null, isPlanned: boolean): string {
+  if (stopOn === null) return 'the stop'
+  return `${isPlanned ? 'the stop on ' : ''}${format(parseISO(stopOn), 'd MMMM yyyy')}`
+}
+
+function Heading({ stop }: { stop: string }) {
   return (
     <thead>
       <tr aria-rowindex={1}>
@@ -59,23 +70,34 @@ function Heading() {
         <th scope="col" className={css.reserve}>
           Reserve, mm
         </th>
-        <th scope="col" className={css.date}>
-          Runs out,
+        <th scope="col" className={css.chance}>
+          Chance used up before
           <br />
-          straight line
+          {stop}
+          <ChanceScale />
+        </th>
+        <th scope="col" className={css.date}>
+          Used up,
+          <br />
+          four times in five
         </th>
         <th scope="col" className={css.standing}>
           Standing
         </th>
         <th scope="col" className={css.why}>
-          Why
+          Next look, and why
         </th>
       </tr>
     </thead>
   )
 }
 
-const Row = memo(function Row({ place, row }: { place: number; row: BoardRow | undefined }) {
+interface RowProps extends Days {
+  place: number
+  row: BoardRow | undefined
+}
+
+const Row = memo(function Row({ place, row, ...days }: RowProps) {
   if (!row) {
     return (
       <tr aria-rowindex={place + 2} aria-busy="true">
@@ -91,7 +113,7 @@ const Row = memo(function Row({ place, row }: { place: number; row: BoardRow | u
         <ValveLink row={row} />
       </th>
       <td className={css.gauge}>
-        <Gauge {...row} height={27} />
+        <ForecastGauge row={row} height={27} {...days} />
       </td>
       <td className={css.seals}>
         <Seals row={row} />
@@ -99,14 +121,18 @@ const Row = memo(function Row({ place, row }: { place: number; row: BoardRow | u
       <td className={css.reserve}>
         <Reserve row={row} />
       </td>
+      <td className={css.chance}>
+        <Chance chance={row.chanceBeforeStop} />
+      </td>
       <td className={css.date}>
-        <RunsOut row={row} />
+        <UsedUp row={row} today={days.today} />
       </td>
       <td className={css.standing}>
         <StandingMark standing={row.standing} />
       </td>
       <td className={css.why} title={row.why}>
-        {row.why}
+        <NextLook row={row} today={days.today} />
+        {row.nextLookOn === null ? row.why : `: ${row.why}`}
       </td>
     </tr>
   )

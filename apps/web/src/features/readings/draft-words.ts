@@ -3,6 +3,7 @@ import type { ValveHistory } from '@glandkeeper/contract/valves'
 import { formatMillimetres, formatTurns } from '@glandkeeper/units/format'
 import { unusualFigures } from './commands.ts'
 import { type Draft, isRead, isTurned, turnedOf } from './draft.ts'
+import { farOffExpected } from './far-off.ts'
 import { isSpent, leavesAfter } from './leaves.ts'
 
 /** Words on the main button: the act, as it will be saved. */
@@ -58,7 +59,7 @@ export function questionsBefore(draft: Draft, entries: readonly FieldEvent[], hi
     const side = /(Left|Right)$/.exec(field)?.[0].toLowerCase()
     return `${[meta.label, side, value, meta.unit].filter(Boolean).join(' ')} is outside the usual ${low} to ${high}.`
   })
-  return isTurned(draft) ? [...unusual, ...withoutTravel(draft, history)] : unusual
+  return [...unusual, ...(isTurned(draft) ? withoutTravel(draft, history) : []), ...farOffExpected(draft, history)]
 }
 
 function withoutTravel(draft: Draft, history: ValveHistory): string[] {

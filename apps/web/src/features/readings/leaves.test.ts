@@ -1,7 +1,7 @@
 import { ValveHistory } from '@glandkeeper/contract/valves'
 import { expect, test } from 'vitest'
 import { cautionFor } from './caution.ts'
-import { emptyDraft } from './draft.ts'
+import { type Draft, emptyDraft } from './draft.ts'
 import { questionsBefore, savedInWords } from './draft-words.ts'
 import { isSpent, leavesAfter, leavesInWords, offersHalfTurn } from './leaves.ts'
 
@@ -40,7 +40,11 @@ const valve = {
     lubrication: 'paste',
   },
 }
-const history = (state: Record<string, unknown> = {}, gland: Record<string, unknown> = {}) => {
+const history = (
+  state: Record<string, unknown> = {},
+  gland: Record<string, unknown> = {},
+  expects: Record<string, unknown> | null = null,
+) => {
   return ValveHistory.parse({
     valve: { ...valve, gland: { ...valve.gland, ...gland } },
     state: {
@@ -50,6 +54,8 @@ const history = (state: Record<string, unknown> = {}, gland: Record<string, unkn
       reserve: 3.6,
       reserveLimitedBy: 'gap',
       runsOutOn: null,
+      forecast: null,
+      nextLook: null,
       standing: 'watch',
       why: '',
       findings: [],
@@ -59,6 +65,7 @@ const history = (state: Record<string, unknown> = {}, gland: Record<string, unkn
       entryCount: 1,
       ...state,
     },
+    expects,
     points: [],
     lives: [],
     timeline: [],
@@ -85,7 +92,7 @@ test('where the stud thread ends first the thread counts', () => {
 })
 
 test('an unknown pitch, thread or gap is said instead of a figure', () => {
-  expect(leavesInWords(history({}, { studThread: 'M12x1.25' }), half, unread)).toContain('pitch of M12x1.25 not known')
+  expect(leavesInWords(history({}, { studThread: 'M12x1.1' }), half, unread)).toContain('pitch of M12x1.1 not known')
   expect(leavesInWords(history({}, { studThread: null }), half, unread)).toContain('stud thread not recorded')
   expect(leavesInWords(history({ gapLeft: null, gapRight: null, reserve: null }), half, unread)).toContain('gap not measured')
 })
@@ -119,6 +126,65 @@ test('turns the record has no travel for are asked about', () => {
   expect(questionsBefore(emptyDraft, [], history({ standing: 'spent', reserve: -1 }))).toEqual([
     'By the record no travel is left.',
   ])
+})
+
+const expected = { reserve: 3.4, deviation: 0.5 }
+const read: Draft = { ...emptyDraft, turns: 'none', gapLeft: 7.4, gapRight: 6.6 }
+const asked = (change: Partial<Draft>, known = history({ lastSeenAt: '2026-05-01T09:00:00Z' }, {}, expected)) =>
+  questionsBefore({ ...read, ...change }, [], known).map((question) => question.replaceAll('\u00a0', ' '))
+
+test('a reading more than 3 deviations off is asked for again: 5.0 mm where 3.4 ± 1.5 mm was to be expected', () => {
+  expect(asked({ gapLeft: 8, gapRight: 8 })).toEqual([
+    'Read: 5.0 mm left. Expected: about 3.4 mm, hardly ever outside 1.9 to 4.9 mm.',
+    'Read both gaps again. Saved all the same, the reading is kept and marked.',
+  ])
+  expect(asked({ gapLeft: 4.8, gapRight: 8 })).toHaveLength(2)
+})
+
+test('a reading within 3 deviations is not asked about, nor is one side that agrees with the record', () => {
+  expect(asked({})).toEqual([])
+  expect(asked({ gapLeft: 7.8, gapRight: 7.8 })).toEqual([])
+  expect(asked({ gapLeft: 9, gapRight: null })).toEqual([])
+})
+
+test('after half a turn the gap is expected half a turn lower: 3.6 - 0.875 = 2.7 mm', () => {
+  const forecast = {
+    countedFrom: '2026-05-01T09:00:00Z',
+    level: 3.6,
+    levelDeviation: 0.2,
+    earliest: null,
+    early: null,
+    middle: null,
+    late: null,
+    latest: null,
+    chanceBeforeStop: 0,
+    stopOn: '2026-06-09',
+    readingsUsed: 3,
+    earlierLivesUsed: 0,
+    leftOut: [],
+    group: 'steam · graphite braid',
+    origin: 'set by us',
+    says: [],
+  }
+  const known = history({ forecast }, {}, { reserve: 3.4, deviation: 0.2 })
+  const turned = { turns: 'half', gapLeft: 9 } as const
+  expect(asked({ ...turned, gapRight: 5.7 }, known)).toEqual([])
+  expect(asked({ ...turned, gapRight: 7.3 }, known)[0]).toBe(
+    'Read: 4.3 mm left. Expected: about 2.7 mm, hardly ever outside 1.4 to 4.0 mm.',
+  )
+  expect(
+    asked({ ...turned, gapRight: 7.3 }, history({ forecast }, { studThread: null }, { reserve: 3.4, deviation: 0.2 })),
+  ).toEqual([])
+})
+
+test('where nothing is expected, or what is expected does not hold, no reading is asked for again', () => {
+  const far = { gapLeft: 12, gapRight: 12 }
+  expect(asked(far, history({}, {}, null))).toEqual([])
+  expect(asked({ ...far, kind: 'repacked' })).toEqual([])
+  expect(asked({ ...far, kind: 'ring added' })).toEqual([])
+  expect(asked({ ...far, takenAt: '2026-04-02T09:00' })).toEqual([])
+  expect(asked({ ...far, takenAt: '2026-05-02T09:00' })).toHaveLength(2)
+  expect(asked({ gapLeft: null, gapRight: null })).toEqual([])
 })
 
 test('an unknown service is taken for a dangerous one', () => {

@@ -64,18 +64,26 @@ interface ReadGaps {
   readonly gapRight: number | null
 }
 
+/** What is left by the gaps that were read; a side nobody read stands where the record and the turns put it. */
+export function reserveRead(gland: Gland, turned: Turned, read: ReadGaps): Millimetre | null {
+  const after = leavesAfter(gland, turned)
+  const side = (gap: number | null, expected: Millimetre | null) => (gap === null || !Number.isFinite(gap) ? expected : mm(gap))
+  return reserveAt({
+    gland: gland.valve.gland,
+    state: gland.state,
+    gapLeft: side(read.gapLeft, after?.gapLeft ?? null),
+    gapRight: side(read.gapRight, after?.gapRight ?? null),
+  })
+}
+
 /** The small line under the main button: what will be left, or why that cannot be said. A gap that is read goes before turns. */
 export function leavesInWords(gland: Gland, turned: Turned, read: ReadGaps): string {
   const { studThread } = gland.valve.gland
-  const after = leavesAfter(gland, turned)
-  const side = (gap: number | null, expected: Millimetre | null) => (gap === null || !Number.isFinite(gap) ? expected : mm(gap))
-  const gapLeft = side(read.gapLeft, after?.gapLeft ?? null)
-  const gapRight = side(read.gapRight, after?.gapRight ?? null)
-  const reserve = reserveAt({ gland: gland.valve.gland, state: gland.state, gapLeft, gapRight })
+  const reserve = reserveRead(gland, turned, read)
   if (reserve !== null)
     return reserve < 0 ? `${formatMillimetres(Math.abs(reserve))} more than there is` : `leaves ${formatMillimetres(reserve)}`
   if (studThread === null) return 'stud thread not recorded: what it leaves is not known'
-  if (after === null) return `pitch of ${studThread} not known: what it leaves is not known`
+  if (leavesAfter(gland, turned) === null) return `pitch of ${studThread} not known: what it leaves is not known`
   return 'gap not measured: what it leaves is not known'
 }
 

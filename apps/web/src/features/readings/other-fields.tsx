@@ -1,4 +1,6 @@
-import { Cut, MissedReason, PackingFamily } from '@glandkeeper/contract/events'
+import { Cut, MissedReason } from '@glandkeeper/contract/events'
+import { useQuery } from '@tanstack/react-query'
+import { siteFamilies } from '../packings/queries.ts'
 import { ChoiceRow } from './choice-row.tsx'
 import type { DraftFieldsProps } from './draft.ts'
 import { FigureStepper } from './figure-stepper.tsx'
@@ -22,12 +24,14 @@ export function MissedFields({ draft, onChange }: DraftFieldsProps) {
 }
 
 export function RepackFields({ draft, onChange }: DraftFieldsProps) {
+  const known = useQuery(siteFamilies)
+  const families = ['unknown', ...(known.data?.families.map(({ name }) => name) ?? []), 'other']
   return (
     <>
       <label className={look.kind}>
         <span>Family</span>
-        <select value={draft.family} onChange={({ target }) => onChange({ family: PackingFamily.parse(target.value) })}>
-          {PackingFamily.options.map((family) => (
+        <select value={draft.family} onChange={({ target }) => onChange({ family: target.value })}>
+          {families.map((family) => (
             <option key={family}>{family}</option>
           ))}
         </select>

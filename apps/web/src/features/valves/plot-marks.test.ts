@@ -22,9 +22,10 @@ const nip = (n: number, left: number, right = left) => entry(n, { kind: 'gland.n
 const frame = plotFrame({
   points: [],
   lives: [],
-  state: { reserve: null, runsOutOn: null },
+  state: { reserve: null, forecast: null, standing: 'watch' },
   now: new Date('2026-05-04T10:00:00Z'),
   timeZone: 'Europe/London',
+  plannedStopOn: null,
   width: 592,
 })
 

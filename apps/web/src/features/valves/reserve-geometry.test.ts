@@ -1,22 +1,25 @@
 import { PackingLife } from '@glandkeeper/contract/valves'
 import { ReservePoint } from '@glandkeeper/contract/reserve'
-import type { GlandState } from '@glandkeeper/contract/reserve'
+import type { ReserveForecast } from '@glandkeeper/contract/reserve'
 import { expect, test } from 'vitest'
-import { bandsOf, forecastOf, plotFrame, type PlotInput, stairOf } from './reserve-geometry.ts'
+import { bandsOf, plotFrame, type PlotInput, stairOf } from './reserve-geometry.ts'
 
 const points = (...list: [at: string, reserve: number | null, isInferred: boolean][]) =>
   list.map(([at, reserve, isInferred]) => ReservePoint.parse({ at: `${at}T09:00:00Z`, reserve, isInferred }))
 const life = (from: string | null, to: string | null) =>
   PackingLife.parse({ from: from && `${from}T09:00:00Z`, to: to && `${to}T09:00:00Z`, family: null, rings: null })
-const stateOf = (reserve: number | null, runsOutOn: string | null) =>
-  ({ reserve, runsOutOn }) as Pick<GlandState, 'reserve' | 'runsOutOn'>
+const forecast = (fields: Partial<ReserveForecast>) =>
+  ({ stopOn: '2026-06-09', late: null, middle: null, early: null, level: 3.5, ...fields }) as ReserveForecast
+const stateOf = (reserve: number | null, ahead: ReserveForecast | null = null) =>
+  ({ reserve, forecast: ahead, standing: 'watch' }) as PlotInput['state']
 
 const input: PlotInput = {
   points: points(['2024-03-01', 6, false], ['2025-01-15', 5.1, true], ['2025-09-01', 4.2, true], ['2026-02-01', 3.6, false]),
   lives: [life(null, '2024-03-01'), life('2024-03-01', null)],
-  state: stateOf(3.6, '2026-10-14'),
+  state: stateOf(3.6),
   now: new Date('2026-05-04T10:00:00Z'),
   timeZone: 'Europe/London',
+  plannedStopOn: null,
   width: 592,
 }
 
@@ -65,32 +68,23 @@ test('zero is on the axis, also when everything known lies above it or below it'
 })
 
 test('at least a fifth of the width is left for the future', () => {
-  const frame = plotFrame({ ...input, state: stateOf(3.6, null) })
+  const frame = plotFrame({ ...input, state: stateOf(3.6) })
   expect((frame.right - frame.today) / (frame.right - frame.left)).toBeGreaterThanOrEqual(0.199)
 })
 
-test('the forecast starts at the last point and ends at zero on its day', () => {
-  const frame = plotFrame(input)
-  const forecast = forecastOf(input, frame)
-  expect(forecast?.from).toEqual([frame.x('2026-02-01T09:00:00Z'), frame.y(3.6)])
-  expect(forecast?.to[0]).toBeCloseTo(frame.xOfDay('2026-10-14'), 6)
-  expect(forecast?.to[1]).toBeCloseTo(frame.y(0), 6)
-  expect(forecast?.label).toBe('straight line: used up 14 Oct 2026')
+test('most of the fan and the stop lie inside the plot, where that leaves room for the past', () => {
+  const lateFan = plotFrame({ ...input, state: stateOf(3.6, forecast({ late: '2027-03-01' })) })
+  expect(lateFan.xOfDay('2027-03-01')).toBeLessThan(lateFan.right)
+  const lateStop = plotFrame({ ...input, state: stateOf(3.6, forecast({ stopOn: '2027-04-01' })) })
+  expect(lateStop.xOfDay('2027-04-01')).toBeLessThan(lateStop.right)
+  const far = plotFrame({ ...input, state: stateOf(3.6, forecast({ late: '2060-02-01' })) })
+  expect((far.today - far.left) / (far.right - far.left)).toBeGreaterThan(0.6)
 })
 
-test('a forecast past the edge is cut off on its own line, not bent to the corner', () => {
-  const far = { ...input, state: stateOf(3.6, '2040-01-01') }
-  const frame = plotFrame(far)
-  const forecast = forecastOf(far, frame)
-  expect(forecast?.to[0]).toBeCloseTo(frame.right, 6)
-  const [x0, y0] = forecast?.from ?? [0, 0]
-  const [x1, y1] = forecast?.to ?? [0, 0]
-  expect((y1 - y0) / (x1 - x0)).toBeCloseTo((frame.y(0) - y0) / (frame.xOfDay('2040-01-01') - x0), 6)
-})
-
-test('a spent gland has no forecast', () => {
-  const spent = { ...input, points: points(['2026-02-01', -0.4, false]), state: stateOf(-0.4, '2026-02-01') }
-  expect(forecastOf(spent, plotFrame(spent))).toBeNull()
+test('the plot is high enough for a level above every reading', () => {
+  const top = (level: number) =>
+    plotFrame({ ...input, state: stateOf(3.6, forecast({ level: level as ReserveForecast['level'] })) })
+  expect(top(7).y(7)).toBe(top(6).y(6))
 })
 
 test('packing lives alternate and say their length, the last one so far', () => {

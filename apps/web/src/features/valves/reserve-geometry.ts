@@ -5,8 +5,9 @@ import { differenceInDays, differenceInMonths, format, parseISO, startOfDay } fr
 import { atSite } from '../../platform/site-time.ts'
 
 export interface PlotInput extends Pick<ValveHistory, 'points' | 'lives'> {
-  readonly state: Pick<GlandState, 'reserve' | 'runsOutOn'>
+  readonly state: Pick<GlandState, 'reserve' | 'forecast' | 'standing'>
   readonly now: Date
+  readonly plannedStopOn: string | null
   readonly timeZone: string
   readonly width: number
 }
@@ -39,38 +40,34 @@ interface LifeBand {
   readonly lines: readonly string[]
 }
 
-interface Forecast {
-  readonly from: readonly [number, number]
-  readonly to: readonly [number, number]
-  readonly label: string
-}
-
 const LEFT = 38
 const RIGHT = 10
-export const LIFE_STRIP = 58
+/** For the word on the stop, over the plot. */
+export const TOP = 22
+const LIFE_STRIP = TOP + 58
 /** For the figure of today over a level that is the highest. */
 const HEADROOM = 46
 /** In px: closer than this two steps cannot be told apart. */
 const ONE_MOMENT = 0.5
 const LEAST_DAYS = 120
+/** A gland packed a short while ago has a future far longer than its past. */
+const LEAST_DAYS_AHEAD = 400
 const DAY = 86_400_000
 const PX_PER_LETTER = 6.4
 
-/** A fifth of the width is left for what is to come, more where the straight line ends a little later. */
+/** A fifth of the width is left for what is to come, more where the stop or most of the fan lies a little later. */
 export function plotFrame(input: PlotInput): PlotFrame {
   const { points, now, width, timeZone, state } = input
   const site = (isoMoment: string) => atSite(new Date(isoMoment), timeZone)
   const today = atSite(now, timeZone)
   const oldest = [...points.map(({ at }) => at), ...input.lives.flatMap(({ from }) => from ?? [])].map((at) => site(at).getTime())
   const start = Math.min(...oldest, today.getTime() - LEAST_DAYS * DAY)
-  const past = today.getTime() - start
-  const end = state.runsOutOn === null ? 0 : parseISO(state.runsOutOn).getTime() + past * 0.04
-  const until = today.getTime() + Math.max(past * 0.25, Math.min(end - today.getTime(), past * 0.6))
+  const until = today.getTime() + aheadOf(state.forecast, today, today.getTime() - start)
   const right = width - RIGHT
   const time = scaleTime<number>({ domain: [new Date(start), new Date(until)], range: [LEFT, right] })
   const reserveHeight = width < 480 ? 220 : 288
   const zero = LIFE_STRIP + HEADROOM + reserveHeight
-  const known = points.flatMap(({ reserve }) => (reserve === null ? [] : [reserve as number]))
+  const known = [...points.map(({ reserve }) => reserve), state.forecast?.level ?? null].filter((mm) => mm !== null)
   const level = scaleLinear<number>({
     domain: [Math.min(0, ...known), Math.max(2, ...known)],
     range: [zero, LIFE_STRIP + HEADROOM],
@@ -92,6 +89,15 @@ export function plotFrame(input: PlotInput): PlotFrame {
     bottom,
     height: bottom + 30,
   }
+}
+
+/** How much of the future is shown, in ms. */
+function aheadOf(forecast: PlotInput['state']['forecast'], today: Date, past: number): number {
+  if (forecast === null) return past * 0.25
+  const until = (day: string | null) => (day === null ? 0 : parseISO(day).getTime() - today.getTime() + past * 0.04)
+  const most = Math.max(past * 0.6, LEAST_DAYS_AHEAD * DAY)
+  const fan = Math.min(until(forecast.late ?? forecast.middle ?? forecast.early), most)
+  return Math.max(past * 0.25, fan, Math.min(until(forecast.stopOn), Math.max(past, most)))
 }
 
 /** Zero is on every axis of millimetres. */
@@ -156,20 +162,4 @@ function lengthOf(from: Date, to: Date): string {
   const months = differenceInMonths(last, first)
   const [count, word] = months >= 1 ? [months, 'month'] : [Math.max(differenceInDays(last, first), 0), 'day']
   return `${count} ${word}${count === 1 ? '' : 's'}`
-}
-
-/** From the last known reserve to zero, cut off at the edge of the plot where zero lies beyond it. */
-export function forecastOf({ points, state }: PlotInput, frame: PlotFrame): Forecast | null {
-  const last = points.toSorted((a, b) => Date.parse(a.at) - Date.parse(b.at)).findLast(({ reserve }) => reserve !== null)
-  if (!last || last.reserve === null || state.runsOutOn === null) return null
-  const x0 = frame.x(last.at)
-  const y0 = frame.y(last.reserve)
-  const x1 = frame.xOfDay(state.runsOutOn)
-  if (x1 <= x0) return null
-  const share = Math.min(1, (frame.right - x0) / (x1 - x0))
-  return {
-    from: [x0, y0],
-    to: [x0 + (x1 - x0) * share, y0 + (frame.y(0) - y0) * share],
-    label: `straight line: used up ${format(parseISO(state.runsOutOn), 'd MMM yyyy')}`,
-  }
 }

@@ -1,8 +1,12 @@
+import type { Person } from '@glandkeeper/contract/people'
 import type { ValveHistory } from '@glandkeeper/contract/valves'
 import { formatMillimetres } from '@glandkeeper/units/format'
-import { useMeasuredWidth } from './measured-width.ts'
+import { useMeasuredWidth } from '../../ui/measured-width.ts'
+import { forecastInWords } from './forecast-fan.ts'
+import { Fan, FanWords, haloOf, LeftOut, Stop } from './forecast-layer.tsx'
+import { ForecastSays } from './forecast-says.tsx'
 import { type LeakMark, leakMarks, nipTicks } from './plot-marks.ts'
-import { bandsOf, forecastOf, LIFE_STRIP, plotFrame, type PlotFrame, type PlotInput, stairOf } from './reserve-geometry.ts'
+import { bandsOf, plotFrame, type PlotFrame, type PlotInput, stairOf, TOP } from './reserve-geometry.ts'
 import look from './reserve-plot.module.css'
 
 const DOT = 3.4
@@ -10,20 +14,23 @@ const DOT = 3.4
 interface ReservePlotProps {
   history: ValveHistory
   now: Date
-  timeZone: string
+  site: Person['site']
 }
 
 /** Reserve, nips and leaks over one time axis, with the packing lives behind them. */
-export function ReservePlot({ history, now, timeZone }: ReservePlotProps) {
+export function ReservePlot({ history, now, site }: ReservePlotProps) {
   const [frame, width] = useMeasuredWidth()
   return (
     <figure ref={frame} className={look.figure}>
       <figcaption>
         <span className={look.title}>Reserve, mm of travel still usable</span>
-        <span className="soft">solid: measured · dashed: worked out from turns, or expected</span>
+        <span className="soft">solid: measured · dashed: worked out, or expected · bands: 80 and 95 % of likely courses</span>
       </figcaption>
-      {width !== null && width > 0 && <Plot history={history} input={{ ...history, now, timeZone, width }} />}
+      {width !== null && width > 0 && (
+        <Plot history={history} input={{ ...history, now, timeZone: site.timeZone, plannedStopOn: site.nextStopOn, width }} />
+      )}
       <p className="soft">one tick: half a turn · drop height: weep, drip, run · open dot: damp</p>
+      {history.state.forecast !== null && <ForecastSays forecast={history.state.forecast} />}
     </figure>
   )
 }
@@ -38,15 +45,19 @@ function Plot({ history, input }: { history: ValveHistory; input: PlotInput }) {
       height={frame.height}
       viewBox={`0 0 ${input.width} ${frame.height}`}
       role="img"
-      aria-label={plotInWords(history, nips.length, leaks.length)}
+      aria-label={plotInWords(history, { ...input, halfTurns: nips.length, leaks: leaks.length })}
     >
       <Bands input={input} frame={frame} />
       <Axes frame={frame} />
-      <path d={`M${frame.today} ${LIFE_STRIP}V${frame.bottom}`} className="thin" />
+      <Fan input={input} frame={frame} />
+      <Stop input={input} frame={frame} />
+      <path d={`M${frame.today} ${TOP}V${frame.bottom}`} className="thin" />
+      <LifeWords input={input} frame={frame} />
       {stairOf(history.points, frame).map(({ path, isInferred }) => (
         <path key={path} d={path} className={isInferred ? `${look.course} ${look.inferred}` : look.course} />
       ))}
-      <ForecastLine input={input} frame={frame} />
+      <LeftOut input={input} frame={frame} />
+      <FanWords input={input} frame={frame} />
       <TodayFigure input={input} frame={frame} />
       <path d={nips.map(({ x, from, to }) => `M${x.toFixed(1)} ${from}V${to}`).join('')} className="out" />
       <Leaks leaks={leaks} line={frame.leakLine} />
@@ -57,18 +68,36 @@ function Plot({ history, input }: { history: ValveHistory; input: PlotInput }) {
 function Bands({ input, frame }: { input: PlotInput; frame: PlotFrame }) {
   return (
     <>
-      <rect x={frame.left} y={0} width={frame.right - frame.left} height={frame.bottom} className="paperfill" />
-      {bandsOf(input, frame).map(({ left, right, isOdd, lines }) => (
-        <g key={left}>
-          {isOdd && <rect x={left} y={0} width={Math.max(right - left, 0)} height={frame.bottom} className={look.band} />}
-          {lines.map((line, index) => (
-            <text key={line} x={left + 6} y={18 + index * 16} className={index === 0 ? look.life : 'soft'}>
-              {line}
-            </text>
-          ))}
-        </g>
-      ))}
+      <rect x={frame.left} y={TOP} width={frame.right - frame.left} height={frame.bottom - TOP} className="paperfill" />
+      {bandsOf(input, frame).map(
+        ({ left, right, isOdd }) =>
+          isOdd && (
+            <rect
+              key={left}
+              x={left}
+              y={TOP}
+              width={Math.max(right - left, 0)}
+              height={frame.bottom - TOP}
+              className={look.band}
+            />
+          ),
+      )}
     </>
+  )
+}
+
+function LifeWords({ input, frame }: { input: PlotInput; frame: PlotFrame }) {
+  return bandsOf(input, frame).flatMap(({ left, isOdd, lines }) =>
+    lines.map((line, index) => (
+      <text
+        key={`${left} ${line}`}
+        x={left + 6}
+        y={TOP + 18 + index * 16}
+        className={[look.halo, isOdd && look.onBand, index === 0 ? look.life : 'soft'].filter(Boolean).join(' ')}
+      >
+        {line}
+      </text>
+    )),
   )
 }
 
@@ -101,23 +130,9 @@ function Axes({ frame }: { frame: PlotFrame }) {
   )
 }
 
-/** What the line says stands under the axis, where neither stair nor bands are. */
-function ForecastLine({ input, frame }: { input: PlotInput; frame: PlotFrame }) {
-  const forecast = forecastOf(input, frame)
-  if (!forecast) return null
-  const isOnBand = bandsOf(input, frame).at(-1)?.isOdd === true
-  return (
-    <>
-      <path d={`M${forecast.from.join(' ')}L${forecast.to.join(' ')}`} className={`hotline ${look.forecast}`} />
-      <text x={frame.right} y={frame.y(0) + 20} textAnchor="end" className={isOnBand ? `${look.line} ${look.onBand}` : look.line}>
-        {forecast.label}
-      </text>
-    </>
-  )
-}
-
 function TodayFigure({ input, frame }: { input: PlotInput; frame: PlotFrame }) {
   const { reserve } = input.state
+  const halo = haloOf(input, frame)
   if (reserve === null) {
     return (
       <text x={frame.today - 6} y={frame.y(0) - 10} textAnchor="end" className="soft">
@@ -125,13 +140,14 @@ function TodayFigure({ input, frame }: { input: PlotInput; frame: PlotFrame }) {
       </text>
     )
   }
-  const y = frame.y(reserve) - 8
+  // The level the fan starts from may stand over the last reading.
+  const y = frame.y(Math.max(reserve, input.state.forecast?.level ?? reserve)) - 8
   return (
     <>
-      <text x={frame.today + 6} y={y - 21} className="soft">
+      <text x={frame.today + 6} y={y - 21} className={`soft ${halo}`}>
         today
       </text>
-      <text x={frame.today + 6} y={y} className={look.today}>
+      <text x={frame.today + 6} y={y} className={`${look.today} ${halo}`}>
         {reserve.toFixed(1).replace('-', '−')}
       </text>
     </>
@@ -160,8 +176,13 @@ function Leaks({ leaks, line }: { leaks: readonly LeakMark[]; line: number }) {
   )
 }
 
-function plotInWords({ state, points, lives }: ValveHistory, halfTurns: number, leaks: number): string {
-  const now = state.reserve === null ? 'Reserve not known' : `Reserve ${formatMillimetres(state.reserve)} today`
-  const end = state.runsOutOn === null ? 'no straight line can be drawn' : `used up on ${state.runsOutOn} by a straight line`
-  return `${now}, ${end}. ${points.length} points, ${lives.length} packing lives, ${halfTurns} ticks for nips, ${leaks} leaks seen.`
+interface Counted extends Pick<PlotInput, 'now' | 'timeZone'> {
+  readonly halfTurns: number
+  readonly leaks: number
+}
+
+function plotInWords({ state, points, lives }: ValveHistory, { now, timeZone, halfTurns, leaks }: Counted): string {
+  const left = state.reserve === null ? 'Reserve not known' : `Reserve ${formatMillimetres(state.reserve)} today`
+  const ahead = state.forecast === null ? 'nothing to forecast from' : forecastInWords(state.forecast, now, timeZone)
+  return `${left}, ${ahead}. ${points.length} points, ${lives.length} packing lives, ${halfTurns} ticks for nips, ${leaks} leaks seen.`
 }

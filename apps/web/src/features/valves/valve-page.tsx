@@ -1,10 +1,13 @@
 import type { ValveHistory } from '@glandkeeper/contract/valves'
 import { useQuery } from '@tanstack/react-query'
-import { useParams } from 'react-router'
+import { format } from 'date-fns'
+import { Link, useParams } from 'react-router'
+import { atSite } from '../../platform/site-time.ts'
 import page from '../../ui/page.module.css'
 import { ProblemNote } from '../../ui/problem-note.tsx'
 import { useMe } from '../people/index.tsx'
 import { NextStep } from './next-step.tsx'
+import { PackingWarning } from './packing-warning.tsx'
 import { valveQuery } from './queries.ts'
 import { RegisterChanges } from './register-changes.tsx'
 import { ReservePlot } from './reserve-plot.tsx'
@@ -44,9 +47,11 @@ function KnownValve({ history, now }: { history: ValveHistory; now: Date }) {
       <ValveTitle valve={history.valve} standing={history.state.standing} />
       <div className={look.drawings}>
         <SectionDrawing history={history} />
-        <ReservePlot history={history} now={now} timeZone={timeZone} />
+        <ReservePlot history={history} now={now} site={person.site} />
       </div>
-      <NextStep history={history} person={person} />
+      <NextStep history={history} person={person} today={format(atSite(now, timeZone), 'yyyy-MM-dd')} />
+      <Link to={`/valves/${encodeURIComponent(history.valve.tag)}/cut-card`}>Cut card for a repack</Link>
+      <PackingWarning tag={history.valve.tag} />
       <Timeline timeline={history.timeline} timeZone={timeZone} />
       <RegisterChanges changes={history.registerChanges} timeZone={timeZone} />
     </main>
