@@ -1,6 +1,7 @@
 import { showApiDocument } from './api-document.ts'
 import { addArea, changeArea, listAreas } from './areas.ts'
 import { showBoard, showBoardSummary } from './board.ts'
+import { showCalibration } from './calibration.ts'
 import { printCutCard, showCutCard } from './cut-cards.ts'
 import type { Endpoint } from './endpoint.ts'
 import { sendEvents } from './events.ts'
@@ -49,6 +50,7 @@ export const endpoints = {
   confirmSetting,
   showFit,
   askForFit,
+  showCalibration,
   showHealth,
   showApiDocument,
 } as const satisfies Record<string, Endpoint>

@@ -69,4 +69,23 @@ export const wearSources: readonly Source[] = [
     source: 'Hermite interpolation; checked against normalDistribution in packages/engines/wear/normal-table.test.ts',
     mark: 'worked out',
   },
+  {
+    id: 'SRC-711',
+    what: 'Place of an outcome in its forecast: the chance given for it, read between the dates kept; first forecast for each span of readings',
+    source: 'probability integral transform (M. Rosenblatt 1952); reading between dates and the choice of the first are ours',
+    mark: 'from memory',
+  },
+  {
+    id: 'SRC-712',
+    what: 'Calibration with lives still going: share inside an interval by Kaplan-Meier, Greenwood and the score form of the limits',
+    source:
+      'delta method on the estimate of SRC-313; with all lives run out equal to SRC-311, checked in packages/engines/wear/calibration.test.ts',
+    mark: 'worked out',
+  },
+  {
+    id: 'SRC-713',
+    what: 'Forecasts made again from the readings of their time, with the prior of now; at least 10 lives for a share',
+    source: 'none',
+    mark: 'set by us',
+  },
 ]

@@ -73,6 +73,10 @@ export const router = createBrowserRouter([
             path: 'bench/:calculator?',
             lazy: async () => ({ Component: (await import('../features/bench/bench-page.tsx')).BenchPage }),
           },
+          {
+            path: 'forecasts',
+            lazy: async () => ({ Component: (await import('../features/forecasts/forecasts-page.tsx')).ForecastsPage }),
+          },
           { path: '*', Component: NotFoundPage },
         ],
       },

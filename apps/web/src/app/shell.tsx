@@ -64,6 +64,7 @@ function Header({ person, isAtValve }: { person: Person; isAtValve: boolean }) {
           Board
         </NavLink>
         <NavLink to="/bench">Bench</NavLink>
+        <NavLink to="/forecasts">Forecasts</NavLink>
         <NavLink to="/register">Register</NavLink>
         <NavLink to="/packings">Packings</NavLink>
         {keepsRegister(person) && <NavLink to="/imports">Imports</NavLink>}

@@ -45,7 +45,7 @@ export class Fits {
   ask(siteId: string, cause: FitCause): Promise<void> {
     const running = this.#running.get(siteId)
     if (running) {
-      running.isAskedAgain = cause
+      running.isAskedAgain = null
       return running.done
     }
     const started: Running = { done: this.#fitUntilSettled(siteId, cause), share: 0, isAskedAgain: null }
@@ -124,7 +124,8 @@ export class Fits {
   #computed(siteId: string): Promise<FitBody | null> {
     const { databaseUrl } = this.#parts
     return new Promise((resolve, reject) => {
-      const worker = new Worker(workerFile, { workerData: { databaseUrl, siteId } })
+      // Without the flags of this process: a test runner's would send the built worker to sources it cannot read.
+      const worker = new Worker(workerFile, { workerData: { databaseUrl, siteId }, execArgv: [] })
       const stopWhenStopping = setInterval(() => this.#isStopping && void worker.terminate(), 100).unref()
       worker.on('message', (message: { share?: number; body?: FitBody }) => {
         const running = this.#running.get(siteId)

@@ -1,0 +1,134 @@
+import { wearLives, type WearLife } from '@glandkeeper/engines/reserve/wear-lives'
+import { type ForecastWithOutcome, type LifeOutcome, outcomeOfLife } from '@glandkeeper/engines/wear/calibration-place'
+import { replayLife } from '@glandkeeper/engines/wear/calibration-replay'
+import { type Instant, instant, ratio } from '@glandkeeper/units/quantity'
+import type { ForecastsOf } from '@glandkeeper/contract/calibration'
+import type { Read } from '../../platform/store.ts'
+import { FORECAST_CHANCES, type ForecastBasis, glandCourse, groupOf, priorOf } from '../glands/index.ts'
+
+export interface ForecastsOfSite {
+  readonly forecasts: readonly ForecastWithOutcome[]
+  readonly valves: number
+  /** Fewer than there are where they have more lives than are looked at. */
+  readonly valvesLookedAt: number
+}
+
+type Reader = Pick<Read, 'valve' | 'event' | 'forecastMade'>
+type Ask = {
+  readonly siteId: string
+  readonly basis: ForecastBasis
+  readonly shouldStop: () => boolean
+  readonly mostLives: number
+}
+
+const PAGE = 1000
+const FOR_COURSE = { id: true, kind: true, body: true, takenAt: true } as const
+const CHANCES = FORECAST_CHANCES.map((chance) => ratio(chance))
+
+/** Forecasts of a site with what became of them, valve by valve: other requests are let through between two valves. */
+export async function forecastsOfSite(read: Reader, of: ForecastsOf, ask: Ask): Promise<ForecastsOfSite> {
+  const valveIds = await (of === 'said' ? valvesWithForecasts(read, ask.siteId) : allValves(read, ask.siteId))
+  const forecasts: ForecastWithOutcome[] = []
+  let lives = 0
+  let valvesLookedAt = 0
+  for (const valveId of spread(valveIds)) {
+    if (lives >= ask.mostLives || ask.shouldStop()) break
+    const own = await (of === 'said' ? saidOf(read, valveId, ask) : replayedOf(read, valveId, ask))
+    forecasts.push(...own)
+    lives += new Set(own.map(({ life }) => life)).size
+    valvesLookedAt += 1
+    await letOthersThrough()
+  }
+  return { forecasts, valves: valveIds.length, valvesLookedAt }
+}
+
+export function letOthersThrough(): Promise<void> {
+  return new Promise((resolve) => setImmediate(resolve))
+}
+
+/** Retired valves too: leaving them out would leave out the short lives. */
+async function allValves(read: Reader, siteId: string): Promise<string[]> {
+  return inPages((after) =>
+    read.valve.findMany({ where: { siteId, id: { gt: after } }, orderBy: { id: 'asc' }, take: PAGE, select: { id: true } }),
+  )
+}
+
+async function valvesWithForecasts(read: Reader, siteId: string): Promise<string[]> {
+  return inPages(async (after) => {
+    const where = { siteId, valveId: { gt: after } }
+    const found = await read.forecastMade.groupBy({ by: ['valveId'], where, orderBy: { valveId: 'asc' }, take: PAGE })
+    return found.map(({ valveId }) => ({ id: valveId }))
+  })
+}
+
+async function inPages(page: (after: string) => Promise<{ id: string }[]>): Promise<string[]> {
+  const ids: string[] = []
+  for (;;) {
+    const found = await page(ids.at(-1) ?? '')
+    ids.push(...found.map(({ id }) => id))
+    if (found.length < PAGE) return ids
+  }
+}
+
+/** Each once, so that the first ones of the order are spread over all of them. The same order every time. */
+function* spread(ids: readonly string[]): Generator<string> {
+  let step = Math.max(Math.round(ids.length * 0.618), 1)
+  while (commonDivisor(step, ids.length) > 1) step += 1
+  for (let count = 0, place = 0; count < ids.length; count += 1, place = (place + step) % ids.length) yield ids[place]!
+}
+
+function commonDivisor(one: number, other: number): number {
+  return other === 0 ? one : commonDivisor(other, one % other)
+}
+
+async function replayedOf(read: Reader, valveId: string, { siteId, basis }: Ask): Promise<ForecastWithOutcome[]> {
+  const { service, lives } = await livesOf(read, siteId, valveId)
+  return lives.flatMap(({ life, outcome }, index) => {
+    if (outcome === null) return []
+    const group = groupOf(service, life.family)
+    return replayLife({
+      life: life.record,
+      prior: priorOf(basis, group),
+      earlierLives: lives.slice(0, index).map((earlier) => earlier.life.record),
+      chances: CHANCES,
+      name: `${valveId} ${index}`,
+      group,
+      outcome,
+    })
+  })
+}
+
+async function saidOf(read: Reader, valveId: string, { siteId }: Ask): Promise<ForecastWithOutcome[]> {
+  const { lives } = await livesOf(read, siteId, valveId)
+  const rows = await read.forecastMade.findMany({ where: { siteId, valveId }, orderBy: [{ countedFrom: 'asc' }, { id: 'asc' }] })
+  return rows.flatMap((row) => {
+    const countedFrom = instant(row.countedFrom.getTime())
+    const index = lives.findLastIndex(({ life }) => (life.from ?? -Infinity) <= countedFrom)
+    const outcome = lives[index]?.outcome
+    if (!outcome) return []
+    const dates = JSON.parse(row.dates) as (Instant | null)[]
+    const straightLineAt = row.straightLineAt && instant(row.straightLineAt.getTime())
+    const { groupName: group, readingsUsed } = row
+    return [{ life: `${valveId} ${index}`, group, readingsUsed, countedFrom, dates, straightLineAt, outcome }]
+  })
+}
+
+interface LifeSeen {
+  readonly life: WearLife
+  readonly outcome: LifeOutcome | null
+}
+
+/** The packing lives of a valve as its entries tell them now, corrections included. */
+async function livesOf(read: Reader, siteId: string, valveId: string): Promise<{ service: string; lives: LifeSeen[] }> {
+  const [valve, events] = await Promise.all([
+    read.valve.findUniqueOrThrow({ where: { id: valveId } }),
+    read.event.findMany({ where: { siteId, valveId }, select: FOR_COURSE }),
+  ])
+  const { gland, history } = glandCourse(valve, events)
+  const levels = history.moments.flatMap(({ at, reserve }) => (reserve === null ? [] : [{ at, reserve }]))
+  const lives = wearLives(gland, history).map((life) => {
+    const isOwn = ({ at }: { at: number }) => at >= (life.from ?? -Infinity) && at < (life.to ?? Infinity)
+    return { life, outcome: outcomeOfLife(levels.filter(isOwn)) }
+  })
+  return { service: valve.service, lives }
+}
