@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { endpoint } from './endpoint.ts'
 import { count, quantity } from './quantity.ts'
+import { reserve } from './reserve.ts'
 import { everybody } from './roles.ts'
 
 /** Forecasts as they were said with an entry, or made again from the readings of their time with the newest fit. */
@@ -34,6 +35,8 @@ export type CalibrationRow = z.infer<typeof CalibrationRow>
 
 const Calibration = z.object({
   of: ForecastsOf,
+  /** The reserve whose day was forecast: none for what was said. */
+  level: reserve,
   /** The fit that replayed forecasts start from; null before the first. */
   fittedAt: z.iso.datetime().nullable(),
   valves: many('Valves'),

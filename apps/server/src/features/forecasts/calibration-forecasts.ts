@@ -1,10 +1,19 @@
 import { wearLives, type WearLife } from '@glandkeeper/engines/reserve/wear-lives'
 import { type ForecastWithOutcome, type LifeOutcome, outcomeOfLife } from '@glandkeeper/engines/wear/calibration-place'
 import { replayLife } from '@glandkeeper/engines/wear/calibration-replay'
-import { type Instant, instant, ratio } from '@glandkeeper/units/quantity'
+import type { LifeRecord } from '@glandkeeper/engines/wear/life'
+import { type Instant, instant, type Millimetre, mm, ratio } from '@glandkeeper/units/quantity'
 import type { ForecastsOf } from '@glandkeeper/contract/calibration'
 import type { Read } from '../../platform/store.ts'
 import { FORECAST_CHANCES, type ForecastBasis, glandCourse, groupOf, priorOf } from '../glands/index.ts'
+
+/**
+ * What a forecast is judged on. Said ones spoke of no travel left. Few glands are let run to that, and which ones are
+ * is no chance, so replayed ones speak of the level at which a valve comes to stand at watch.
+ */
+export function levelJudged(of: ForecastsOf, { settings }: ForecastBasis): Millimetre {
+  return of === 'said' ? mm(0) : settings.watchReserve
+}
 
 export interface ForecastsOfSite {
   readonly forecasts: readonly ForecastWithOutcome[]
@@ -82,12 +91,13 @@ function commonDivisor(one: number, other: number): number {
 }
 
 async function replayedOf(read: Reader, valveId: string, { siteId, basis }: Ask): Promise<ForecastWithOutcome[]> {
-  const { service, lives } = await livesOf(read, siteId, valveId)
+  const level = levelJudged('replayed', basis)
+  const { service, lives } = await livesOf(read, { siteId, valveId, level })
   return lives.flatMap(({ life, outcome }, index) => {
     if (outcome === null) return []
     const group = groupOf(service, life.family)
     return replayLife({
-      life: life.record,
+      life: above(level, life.record),
       prior: priorOf(basis, group),
       earlierLives: lives.slice(0, index).map((earlier) => earlier.life.record),
       chances: CHANCES,
@@ -99,7 +109,7 @@ async function replayedOf(read: Reader, valveId: string, { siteId, basis }: Ask)
 }
 
 async function saidOf(read: Reader, valveId: string, { siteId }: Ask): Promise<ForecastWithOutcome[]> {
-  const { lives } = await livesOf(read, siteId, valveId)
+  const { lives } = await livesOf(read, { siteId, valveId, level: mm(0) })
   const rows = await read.forecastMade.findMany({ where: { siteId, valveId }, orderBy: [{ countedFrom: 'asc' }, { id: 'asc' }] })
   return rows.flatMap((row) => {
     const countedFrom = instant(row.countedFrom.getTime())
@@ -119,16 +129,24 @@ interface LifeSeen {
 }
 
 /** The packing lives of a valve as its entries tell them now, corrections included. */
-async function livesOf(read: Reader, siteId: string, valveId: string): Promise<{ service: string; lives: LifeSeen[] }> {
+async function livesOf(
+  read: Reader,
+  { siteId, valveId, level }: { readonly siteId: string; readonly valveId: string; readonly level: Millimetre },
+): Promise<{ service: string; lives: LifeSeen[] }> {
   const [valve, events] = await Promise.all([
     read.valve.findUniqueOrThrow({ where: { id: valveId } }),
     read.event.findMany({ where: { siteId, valveId }, select: FOR_COURSE }),
   ])
   const { gland, history } = glandCourse(valve, events)
-  const levels = history.moments.flatMap(({ at, reserve }) => (reserve === null ? [] : [{ at, reserve }]))
+  const levels = history.moments.flatMap(({ at, reserve }) => (reserve === null ? [] : [{ at, reserve: reserve - level }]))
   const lives = wearLives(gland, history).map((life) => {
     const isOwn = ({ at }: { at: number }) => at >= (life.from ?? -Infinity) && at < (life.to ?? Infinity)
     return { life, outcome: outcomeOfLife(levels.filter(isOwn)) }
   })
   return { service: valve.service, lives }
+}
+
+/** The same life with its reserve counted from another level than none. */
+function above(level: Millimetre, life: LifeRecord): LifeRecord {
+  return { ...life, readings: life.readings.map(({ at, reserve }) => ({ at, reserve: mm(reserve - level) })) }
 }

@@ -19,9 +19,9 @@ import { livesOfSite } from './lives-of-site.ts'
 const at = (day: string) => `${day}T08:00:00Z`
 
 /** A valve repacked in 2024 that loses about a millimetre in four months; a last gap of 3 mm leaves no travel. */
-async function sendLife(server: TestServer, tag: string, lastGap: number | null): Promise<string> {
+async function sendLife(server: TestServer, tag: string, lastGap: number | null, higher = 0): Promise<string> {
   const { valveId } = await server.expectOk('planner', addValve, { body: aValve({ areaCode: 'BH', tag }) })
-  const gap = (gapLeft: number) => ({ gapLeft, gapRight: gapLeft })
+  const gap = (side: number) => ({ gapLeft: side + higher, gapRight: side + higher })
   const entries = [
     aRepack({ valveId, takenAt: at('2024-01-10'), ...gap(8) }),
     aReading({ valveId, takenAt: at('2024-05-10'), ...gap(6) }),
@@ -134,14 +134,15 @@ describe('forecasts made again from the readings of their time', () => {
 
   it('are kept until something changes, and two who ask at once wait for one', async () => {
     const server = await aServer()
-    const valveId = await sendLife(server, 'BH-1', 3.4)
+    // Replayed forecasts speak of the 4 mm that call for a watch, so the whole life stands 4 mm higher.
+    const valveId = await sendLife(server, 'BH-1', 3.4, 4)
     const calibrations = new Calibrations(server.store)
     const ask = () => calibrations.of(server.siteId, 'replayed', server.now)
     const [one, other] = await Promise.all([ask(), ask()])
     expect(other).toBe(one)
     expect(await ask()).toBe(one)
     expect(counts(one.overall as CalibrationRow)).toEqual({ forecasts: 4, lives: 1, ranOut: 0 })
-    const events = [aReading({ valveId, takenAt: at('2025-09-10'), gapLeft: 3, gapRight: 3 })]
+    const events = [aReading({ valveId, takenAt: at('2025-09-10'), gapLeft: 7, gapRight: 7 })]
     await server.expectOk('fitter', sendEvents, { body: { events } })
     expect(counts((await ask()).overall as CalibrationRow)).toEqual({ forecasts: 4, lives: 1, ranOut: 4 })
     await calibrations.close()

@@ -6,7 +6,7 @@ import { type JudgedForecast, judgeForecasts, readingSpans } from '@glandkeeper/
 import { Refusal } from '../../platform/problem.ts'
 import type { Store } from '../../platform/store.ts'
 import { FORECAST_CHANCES, forecastBasis } from '../glands/index.ts'
-import { forecastsOfSite, letOthersThrough } from './calibration-forecasts.ts'
+import { forecastsOfSite, letOthersThrough, levelJudged } from './calibration-forecasts.ts'
 
 type Shown = OkIn<typeof showCalibration>
 
@@ -63,6 +63,7 @@ export class Calibrations {
     const { judged } = expected(judgeForecasts({ chances: FORECAST_CHANCES, forecasts }))
     const shown = {
       of,
+      level: levelJudged(of, basis),
       fittedAt: fit?.fittedAt.toISOString() ?? null,
       ...valves,
       overall: await rowOf('all forecasts', judged),

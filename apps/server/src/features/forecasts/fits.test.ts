@@ -112,6 +112,9 @@ describe('a fit asked for', () => {
   it('ends when the server closes, and leaves nothing half done', async () => {
     const server = await aServer()
     const asked = server.fits.ask(server.siteId, 'asked for')
+    // The worker has been started by then, and is not done.
+    await pause(50)
+    expect(server.fits.progressOf(server.siteId)).not.toBeNull()
     await server.fits.close()
     await asked
     expect(await causesOf(server)).toEqual([])

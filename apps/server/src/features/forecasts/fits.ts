@@ -45,7 +45,7 @@ export class Fits {
   ask(siteId: string, cause: FitCause): Promise<void> {
     const running = this.#running.get(siteId)
     if (running) {
-      running.isAskedAgain = null
+      running.isAskedAgain = cause
       return running.done
     }
     const started: Running = { done: this.#fitUntilSettled(siteId, cause), share: 0, isAskedAgain: null }

@@ -36,8 +36,9 @@ it.each([
 
 it('the straight line is named beside the forecast, on the same forecasts', () => {
   const besideStraightLine = { forecasts: 80, days: 90.4, straightLineDays: 150 }
-  expect(plain(missInWords(row({ middleMiss: { forecasts: 90, days: 1 }, besideStraightLine })))).toBe(
+  expect(plain(missInWords(row({ middleMiss: { forecasts: 90, days: 1 }, besideStraightLine }), 0))).toBe(
     'Where the travel was used up, the middle was off by 1 day or less in half of 90 forecasts. A straight line could be drawn for 80 of them: there it was off by 150 days, the forecast by 90 days.',
   )
-  expect(missInWords(row({}))).toContain('No life of these has run out yet')
+  expect(plain(missInWords(row({ middleMiss: { forecasts: 90, days: 1 } }), 4))).toContain('Where the reserve fell to 4.0 mm')
+  expect(missInWords(row({}), 0)).toContain('No life of these has run out yet')
 })

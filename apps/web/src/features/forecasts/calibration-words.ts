@@ -1,4 +1,5 @@
 import type { CalibrationRow, ShareSeen } from '@glandkeeper/contract/calibration'
+import { formatMillimetres } from '@glandkeeper/units/format'
 import { counted, formatCount } from '../../ui/count.ts'
 
 const NBSP = '\u00a0'
@@ -45,9 +46,9 @@ function verdictOn({ lower, upper }: Pick<ShareSeen, 'lower' | 'upper'>): string
 }
 
 /** How far off the middle of the forecasts was, with a straight line beside it on the same forecasts. */
-export function missInWords({ middleMiss, besideStraightLine }: CalibrationRow): string {
+export function missInWords({ middleMiss, besideStraightLine }: CalibrationRow, level: number): string {
   if (middleMiss === null) return 'No life of these has run out yet, so nobody knows how far off the middle was.'
-  const middle = `Where the travel was used up, the middle was off by ${daysInWords(middleMiss.days)} or less in half of ${counted(middleMiss.forecasts, 'forecast')}.`
+  const middle = `Where ${level === 0 ? 'the travel was used up' : `the reserve fell to ${formatMillimetres(level)}`}, the middle was off by ${daysInWords(middleMiss.days)} or less in half of ${counted(middleMiss.forecasts, 'forecast')}.`
   if (besideStraightLine === null) return middle
   const { forecasts, days, straightLineDays } = besideStraightLine
   return `${middle} A straight line could be drawn for ${formatCount(forecasts)} of them: there it was off by ${daysInWords(straightLineDays)}, the forecast by ${daysInWords(days)}.`

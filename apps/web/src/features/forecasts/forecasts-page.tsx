@@ -34,14 +34,18 @@ function HowCounted() {
     <section className={css.section} aria-labelledby="counted">
       <h2 id="counted">How this is counted</h2>
       <ul className={css.list}>
-        <li>A life has run out at the first entry that shows no travel left.</li>
+        <li>
+          A forecast that was said spoke of no travel left: it came true at the first entry that shows none. A replayed one speaks
+          of the travel that calls for a watch.
+        </li>
         <li>
           A life that was repacked or topped up before, or goes on, is not thrown away: it counts as having lasted at least to its
           last reading.
         </li>
         <li>
           Glands that are repacked because their travel is nearly used up leave this count just before their date. Where most are,
-          dates look later here than they were: the points lie too low.
+          dates of no travel left look later than they were, and the points lie too low: that is why the replay asks for an
+          earlier day.
         </li>
         <li>
           One forecast of a life counts for each number of readings, the first made. The last before the end would be one that

@@ -1,4 +1,5 @@
 import type { Calibration, ForecastsOf } from '@glandkeeper/contract/calibration'
+import { formatMillimetres } from '@glandkeeper/units/format'
 import { useQuery } from '@tanstack/react-query'
 import { formatCount } from '../../ui/count.ts'
 import { ProblemNote } from '../../ui/problem-note.tsx'
@@ -19,7 +20,7 @@ export function HowTheyTurnedOut({ of, fittedAt }: { of: ForecastsOf; fittedAt: 
   return (
     <section className={css.section} aria-labelledby={of}>
       <h2 id={of}>{titles[of]}</h2>
-      <p className={css.lead}>{of === 'said' ? <SaidNote /> : <ReplayedNote fittedAt={fittedAt} />}</p>
+      <p className={css.lead}>{of === 'said' ? <SaidNote /> : <ReplayedNote fittedAt={fittedAt} level={known.data?.level} />}</p>
       {known.data ? (
         <Found shown={known.data} />
       ) : known.error ? (
@@ -35,10 +36,12 @@ function SaidNote() {
   return <>What this program said when an entry was made, kept unchanged, against what the entries of that valve tell now.</>
 }
 
-function ReplayedNote({ fittedAt }: { fittedAt: string | null }) {
+function ReplayedNote({ fittedAt, level }: { fittedAt: string | null; level: number | undefined }) {
   return (
     <>
       What the model would have said after each reading, had it known only the readings up to then.{' '}
+      {level !== undefined &&
+        `Judged on the day the reserve fell to ${formatMillimetres(level)}, where a valve comes to stand at watch: few glands are let run to none, and which ones are is no chance. `}
       {fittedAt !== null && (
         <b>
           With hindsight in one point: how fast like valves wear was learned from all lives, these among them, so this flatters
@@ -61,7 +64,7 @@ function Found({ shown }: { shown: Calibration }) {
         </p>
       )}
       <p className={css.lead}>{coverageInWords(overall)}</p>
-      <p className={css.lead}>{missInWords(overall)}</p>
+      <p className={css.lead}>{missInWords(overall, shown.level)}</p>
       {overall.unknownBecause !== 'too few lives' && (
         <>
           {shown.curve.length > 1 && <CalibrationPlot curve={shown.curve} />}
