@@ -1,9 +1,10 @@
 // The same statements on better-sqlite3 without Prisma, for comparison. Not used by the program.
 import Database from 'better-sqlite3'
 import { canonicalJson, hashOf } from '../../apps/server/dist/platform/chain.js'
-import { glandRecord } from '../../apps/server/dist/features/glands/index.js'
+import { forecastMade, glandRecord } from '../../apps/server/dist/features/glands/index.js'
 
-export function openBare(file) {
+/** @param basis what every forecast starts from; read anew in each intake all the same, as ours does */
+export function openBare(file, basis) {
   const database = new Database(file, { timeout: 5000 })
   database.pragma('journal_mode = WAL')
   database.pragma('synchronous = FULL')
@@ -14,6 +15,8 @@ export function openBare(file) {
        WHERE s.site_id = ? AND s.retired = 0 ORDER BY s.urgency, s.valve_id LIMIT ? OFFSET ?`,
     ),
     site: database.prepare('UPDATE site SET chain_length = chain_length + 0 WHERE id = ? RETURNING chain_head, chain_length'),
+    settings: database.prepare('SELECT key, value FROM site_setting WHERE site_id = ?'),
+    fit: database.prepare('SELECT id FROM wear_fit WHERE site_id = ? ORDER BY fitted_at DESC LIMIT 1'),
     known: database.prepare('SELECT id, body, position, site_id FROM event WHERE id = ?'),
     valve: database.prepare('SELECT * FROM valve WHERE site_id = ? AND id = ?'),
     insert: database.prepare(
@@ -22,17 +25,18 @@ export function openBare(file) {
     head: database.prepare('UPDATE site SET chain_head = ?, chain_length = ? WHERE id = ?'),
     events: database.prepare('SELECT id, kind, body, taken_at FROM event WHERE site_id = ? AND valve_id = ?'),
     state: database.prepare(
-      'UPDATE valve_state SET gap_left_mm = ?, gap_right_mm = ?, gap_is_inferred = ?, reserve_mm = ?, reserve_limited_by = ?, runs_out_at = ?, urgency = ?, last_seen_at = ?, findings = ?, entry_count = ? WHERE valve_id = ?',
+      'UPDATE valve_state SET gap_left_mm = ?, gap_right_mm = ?, gap_is_inferred = ?, reserve_mm = ?, reserve_limited_by = ?, runs_out_at = ?, urgency = ?, last_seen_at = ?, findings = ?, entry_count = ?, chance_before_stop = ?, stop_at = ?, forecast = ?, next_look_at = ?, next_look = ? WHERE valve_id = ?',
     ),
+    said: database.prepare('INSERT INTO forecast_made VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)'),
   }
-  return { database, statements, close: () => database.close() }
+  return { database, statements, basis, close: () => database.close() }
 }
 
 export function bareBoard({ statements }, siteId, { limit, offset }) {
   return { total: statements.count.get(siteId).n, rows: statements.page.all(siteId, limit, offset) }
 }
 
-export function bareIntake({ database, statements: s }, by, event, receivedAt) {
+export function bareIntake({ database, statements: s, basis }, by, event, receivedAt) {
   return database
     .transaction(() => {
       const site = s.site.get(by.siteId)
@@ -70,7 +74,10 @@ export function bareIntake({ database, statements: s }, by, event, receivedAt) {
       )
       s.head.run(hash, position, by.siteId)
       const events = s.events.all(by.siteId, event.valveId).map((row) => ({ ...row, takenAt: new Date(row.taken_at) }))
-      const { state } = glandRecord({ ...valve, retiredAt: null }, events)
+      s.settings.all(by.siteId)
+      s.fit.get(by.siteId)
+      const record = glandRecord({ ...valve, retiredAt: null, createdAt: new Date(valve.createdAt) }, events, basis)
+      const { state } = record
       s.state.run(
         state.gapLeftMm,
         state.gapRightMm,
@@ -82,8 +89,31 @@ export function bareIntake({ database, statements: s }, by, event, receivedAt) {
         iso(state.lastSeenAt),
         state.findings,
         state.entryCount,
+        state.chanceBeforeStop,
+        iso(state.stopAt),
+        state.forecast,
+        iso(state.nextLookAt),
+        state.nextLook,
         valve.id,
       )
+      const said = forecastMade(record, event.id, receivedAt)
+      if (said) {
+        const { dates, straightLineAt, madeAt, countedFrom, ...rest } = said
+        const { id, siteId, valveId, eventId, groupName, readingsUsed, reserveMm } = rest
+        s.said.run(
+          id,
+          siteId,
+          valveId,
+          eventId,
+          iso(madeAt),
+          iso(countedFrom),
+          groupName,
+          readingsUsed,
+          reserveMm,
+          dates,
+          iso(straightLineAt),
+        )
+      }
     })
     .immediate()
 }

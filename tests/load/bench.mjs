@@ -5,6 +5,7 @@ import { monitorEventLoopDelay } from 'node:perf_hooks'
 import { ImportRuns } from '../../apps/server/dist/features/imports/index.js'
 import { boardPage, boardSummary } from '../../apps/server/dist/features/board/queries.js'
 import { appendEvents } from '../../apps/server/dist/features/events/index.js'
+import { forecastBasis } from '../../apps/server/dist/features/glands/index.js'
 import { newId } from '../../apps/server/dist/platform/ids.js'
 import { migrateSqlite } from '../../apps/server/dist/platform/migrations.js'
 import { openStore } from '../../apps/server/dist/platform/store.js'
@@ -52,7 +53,7 @@ const imported = await importValves()
 note('import of the list, rows per second', imported.perSecond, null, '1/s')
 note('longest wait of another request meanwhile', imported.longestWait)
 
-const bare = openBare(file)
+const bare = openBare(file, await forecastBasis(store.read, siteId, clock()))
 const everything = { order: 'runs out first', offset: 0, limit: 100 }
 const deepest = { ...everything, offset: Math.max(valveCount - 100, 0) }
 await prepareHistories()
@@ -62,14 +63,14 @@ for (const [what, query] of [
 ]) {
   const [ours, theirs] = await alternately(
     20,
-    () => boardPage(store.read, siteId, query, clock()),
+    () => boardPage(store.read, siteId, query),
     () => bareBoard(bare, siteId, query),
   )
   note(what, ours, theirs)
 }
-const [byTag] = await alternately(5, () => boardPage(store.read, siteId, { ...everything, order: 'tag' }, clock()))
+const [byTag] = await alternately(5, () => boardPage(store.read, siteId, { ...everything, order: 'tag' }))
 note('board by tag, first page', byTag)
-const [found] = await alternately(5, () => boardPage(store.read, siteId, { ...everything, find: 'header steam' }, clock()))
+const [found] = await alternately(5, () => boardPage(store.read, siteId, { ...everything, find: 'header steam' }))
 note('board, search of two words', found)
 const [summary] = await alternately(5, () => boardSummary(store.read, siteId, clock()))
 note('board, counts beside the filters', summary)
@@ -87,7 +88,7 @@ const someEntry = () => {
 }
 const [ours, theirs] = await alternately(
   ENTRIES,
-  () => store.write((write) => appendEvents(write, by, [someEntry()], clock())),
+  () => store.write((write) => appendEvents(write, by, [someEntry()], clock(), { keepsForecasts: true })),
   () => bareIntake(bare, by, someEntry(), clock()),
 )
 note(`one entry, on a valve with ${HISTORY} before it`, ours, theirs)
@@ -146,7 +147,7 @@ async function prepareHistories() {
         gapRight: 18 - n / 8,
       }),
     )
-    await store.write((write) => appendEvents(write, by, events, clock()))
+    await store.write((write) => appendEvents(write, by, events, clock(), { keepsForecasts: false }))
   }
 }
 

@@ -1,5 +1,5 @@
 import { quantity } from '@glandkeeper/contract/quantity'
-import { hoursPerYear, kilogramsCarbonDioxidePerKilowattHour, money } from '@glandkeeper/engines/leak/leak-quantity'
+import { kilogramsCarbonDioxidePerKilowattHour, money } from '@glandkeeper/engines/leak/leak-quantity'
 import { yearlyCarbon, yearlyFuelCost, yearlySteamCost } from '@glandkeeper/engines/leak/yearly-cost'
 import { liquidAt } from '@glandkeeper/engines/steam/region1'
 import { saturatedSteam } from '@glandkeeper/engines/steam/saturated-steam'
@@ -9,6 +9,7 @@ import { z } from 'zod'
 import { at } from '../at-input.ts'
 import { calculator } from '../calculator.ts'
 import { massFlow, share } from '../figures.ts'
+import { hoursAYear } from './hours-a-year.ts'
 
 const cost = (label: string) => quantity({ label, unit: 'money', min: 0, max: 1e15, step: 1 })
 const energy = (label: string) => quantity({ label, unit: 'kWh/y', min: 0, max: 1e15, step: 1 })
@@ -20,7 +21,7 @@ export const steamCost = calculator({
   question: 'What does a steam leak cost in a year?',
   input: z.strictObject({
     flow: massFlow('Steam lost'),
-    hours: quantity({ label: 'Hours a year', unit: 'h/y', min: 1, max: 8784, step: 1 }).default(hoursPerYear(8760)),
+    hours: hoursAYear,
     pricePerTonne: quantity({ label: 'Price of a tonne of steam', unit: 'money', min: 0, max: 1e6, step: 0.01 }).default(
       money(30),
     ),

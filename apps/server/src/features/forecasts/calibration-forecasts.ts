@@ -1,3 +1,4 @@
+import type { Moment } from '@glandkeeper/engines/reserve/gland-history'
 import { wearLives, type WearLife } from '@glandkeeper/engines/reserve/wear-lives'
 import { type ForecastWithOutcome, type LifeOutcome, outcomeOfLife } from '@glandkeeper/engines/wear/calibration-place'
 import { replayLife } from '@glandkeeper/engines/wear/calibration-replay'
@@ -34,7 +35,7 @@ const PAGE = 1000
 const FOR_COURSE = { id: true, kind: true, body: true, takenAt: true } as const
 const CHANCES = FORECAST_CHANCES.map((chance) => ratio(chance))
 
-/** Forecasts of a site with what became of them, valve by valve: other requests are let through between two valves. */
+/** Forecasts of a site with what became of them, valve by valve: other requests are let through between two lives. */
 export async function forecastsOfSite(read: Reader, of: ForecastsOf, ask: Ask): Promise<ForecastsOfSite> {
   const valveIds = await (of === 'said' ? valvesWithForecasts(read, ask.siteId) : allValves(read, ask.siteId))
   const forecasts: ForecastWithOutcome[] = []
@@ -93,10 +94,11 @@ function commonDivisor(one: number, other: number): number {
 async function replayedOf(read: Reader, valveId: string, { siteId, basis }: Ask): Promise<ForecastWithOutcome[]> {
   const level = levelJudged('replayed', basis)
   const { service, lives } = await livesOf(read, { siteId, valveId, level })
-  return lives.flatMap(({ life, outcome }, index) => {
-    if (outcome === null) return []
+  const forecasts: ForecastWithOutcome[] = []
+  for (const [index, { life, outcome }] of lives.entries()) {
+    if (outcome === null) continue
     const group = groupOf(service, life.family)
-    return replayLife({
+    const own = replayLife({
       life: above(level, life.record),
       prior: priorOf(basis, group),
       earlierLives: lives.slice(0, index).map((earlier) => earlier.life.record),
@@ -105,7 +107,10 @@ async function replayedOf(read: Reader, valveId: string, { siteId, basis }: Ask)
       group,
       outcome,
     })
-  })
+    forecasts.push(...own)
+    await letOthersThrough()
+  }
+  return forecasts
 }
 
 async function saidOf(read: Reader, valveId: string, { siteId }: Ask): Promise<ForecastWithOutcome[]> {
@@ -113,7 +118,7 @@ async function saidOf(read: Reader, valveId: string, { siteId }: Ask): Promise<F
   const rows = await read.forecastMade.findMany({ where: { siteId, valveId }, orderBy: [{ countedFrom: 'asc' }, { id: 'asc' }] })
   return rows.flatMap((row) => {
     const countedFrom = instant(row.countedFrom.getTime())
-    const index = lives.findLastIndex(({ life }) => (life.from ?? -Infinity) <= countedFrom)
+    const index = lifeSpokenOf(lives, row.eventId, countedFrom)
     const outcome = lives[index]?.outcome
     if (!outcome) return []
     const dates = JSON.parse(row.dates) as (Instant | null)[]
@@ -123,8 +128,15 @@ async function saidOf(read: Reader, valveId: string, { siteId }: Ask): Promise<F
   })
 }
 
+/** The life that was on at the moment a forecast counts from; of two that meet there the one its own entry belongs to. */
+function lifeSpokenOf(lives: readonly LifeSeen[], eventId: string, countedFrom: Instant): number {
+  const own = lives.findIndex(({ moments }) => moments.some(({ factId, at }) => factId === eventId && at === countedFrom))
+  return own === -1 ? lives.findLastIndex(({ life }) => (life.from ?? -Infinity) <= countedFrom) : own
+}
+
 interface LifeSeen {
   readonly life: WearLife
+  readonly moments: readonly Moment[]
   readonly outcome: LifeOutcome | null
 }
 
@@ -138,12 +150,29 @@ async function livesOf(
     read.event.findMany({ where: { siteId, valveId }, select: FOR_COURSE }),
   ])
   const { gland, history } = glandCourse(valve, events)
-  const levels = history.moments.flatMap(({ at, reserve }) => (reserve === null ? [] : [{ at, reserve: reserve - level }]))
-  const lives = wearLives(gland, history).map((life) => {
-    const isOwn = ({ at }: { at: number }) => at >= (life.from ?? -Infinity) && at < (life.to ?? Infinity)
-    return { life, outcome: outcomeOfLife(levels.filter(isOwn)) }
+  const cut = momentsOfLives(history.moments)
+  const lives = wearLives(gland, history).map((life, index): LifeSeen => {
+    const moments = cut[index] ?? []
+    return { life, moments, outcome: outcomeOfLife(levelsOf(moments, level)) }
   })
   return { service: valve.service, lives }
+}
+
+/** By the order of entries and not by their times: a reading and the repack after it may bear one time. */
+function momentsOfLives(moments: readonly Moment[]): Moment[][] {
+  const lives: Moment[][] = []
+  for (const moment of moments) {
+    if (lives.length === 0 || moment.kind === 'packing.renewed' || moment.kind === 'ring.added') lives.push([])
+    lives.at(-1)?.push(moment)
+  }
+  return lives
+}
+
+/** What was read, and what turns say between readings. A look that measured nothing does not make a life watched longer. */
+function levelsOf(moments: readonly Moment[], level: Millimetre): { at: Instant; reserve: number }[] {
+  return moments.flatMap(({ kind, at, reserve }) =>
+    reserve === null || kind === 'visit.missed' || kind === 'leak.seen' ? [] : [{ at, reserve: reserve - level }],
+  )
 }
 
 /** The same life with its reserve counted from another level than none. */

@@ -7,7 +7,7 @@ import { applyImport, type ImportKind, startImport } from '@glandkeeper/contract
 import { addValve, showValve } from '@glandkeeper/contract/valves'
 import { historyCsv, valvesCsv } from '@glandkeeper/fixtures/demo-plant/csv'
 import { demoPlant, demoSeed } from '@glandkeeper/fixtures/demo-plant/demo-plant'
-import { aCorrection, aReading, aRepack } from '@glandkeeper/fixtures/a-reading'
+import { aCorrection, aLeak, aMissedVisit, aReading, aRepack } from '@glandkeeper/fixtures/a-reading'
 import { aValve } from '@glandkeeper/fixtures/a-valve'
 import { describe, expect, it } from 'vitest'
 import { aServer, type TestServer } from '../../../testing/a-server.ts'
@@ -83,6 +83,32 @@ describe('forecasts really said', () => {
     expect((await kept()).slice(0, 5)).toEqual(before)
     // The life was last seen in January now: three forecasts have something after them, none an end.
     expect(counts((await said(server)).overall)).toEqual({ forecasts: 3, lives: 1, ranOut: 0 })
+  })
+
+  it('of a life that was read and renewed at one moment are judged by that reading, and the next life begins after it', async () => {
+    const server = await aServer()
+    const valveId = await sendLife(server, 'BH-1', null)
+    // A list of old entries knows the day only: the last reading of a life and its repack bear one time.
+    const day = at('2025-05-10')
+    const [first, second] = ['00000000-0000-8000-a000-000000000000', 'ffffffff-ffff-8fff-afff-fffffffffff0']
+    const events = [
+      aReading({ valveId, id: first, takenAt: day, gapLeft: 3, gapRight: 3 }),
+      aRepack({ valveId, id: second, takenAt: day, gapLeft: 8, gapRight: 8 }),
+      aReading({ valveId, takenAt: at('2025-09-10'), gapLeft: 7, gapRight: 7 }),
+    ]
+    await server.expectOk('fitter', sendEvents, { body: { events } })
+    // Four of the life that ran out, and one said with the repack of a life that goes on.
+    expect(counts((await said(server)).overall)).toEqual({ forecasts: 5, lives: 2, ranOut: 4 })
+    const { lives, ranOut } = (await replayed(server)).overall
+    expect({ lives, ranOut: ranOut > 0 }).toEqual({ lives: 2, ranOut: true })
+  })
+
+  it('reach to the last reading, not to a visit at which nothing was read', async () => {
+    const server = await aServer()
+    const valveId = await sendLife(server, 'BH-1', null)
+    const events = [aMissedVisit({ valveId, takenAt: at('2025-08-10') }), aLeak({ valveId, takenAt: at('2025-09-10') })]
+    await server.expectOk('fitter', sendEvents, { body: { events } })
+    expect((await said(server)).overall.forecasts).toBe(3)
   })
 
   it('cannot be altered in the register', async () => {
