@@ -74,6 +74,16 @@ describe('the packing lives of a gland, for the wear model', () => {
     expect(life?.record.step).toBe(0.875)
   })
 
+  it('take no entry for a reading whose gaps nobody read: the level after a nip is worked out', () => {
+    const looked: Fact = {
+      ...(reading(7) as Extract<Fact, { kind: 'reading.taken' }>),
+      gapLeft: null,
+      gapRight: null,
+      leak: 'dry',
+    }
+    expect(lives(reading(7), nip, looked)[0]?.record.readings).toHaveLength(1)
+  })
+
   it('know no travel where no gap was ever read, and no life where nothing was entered', () => {
     expect(lives(nip)[0]?.record).toMatchObject({ readings: [], nips: [] })
     expect(lives(repack(null), nip)[0]?.record).toMatchObject({ readings: [], nips: [], repackedAt: day(0) })

@@ -58,6 +58,23 @@ describe('figures typed freely', () => {
   })
 })
 
+it('a valve of the register fills in its own figures, and the example the rest', () => {
+  const gland = { boxBore: 60, stemDiameter: 40, studThread: 'M16', studCount: 4, studGrade: '8.8', lubrication: 'paste' }
+  const history = {
+    valve: { gland, temperature: null, pressure: 7, stemMovement: 'rising', phase: 'steam' },
+    state: { gapLeft: 5, gapRight: 6 },
+    lives: [{ to: null, rings: 6, family: 'graphite braid' }],
+  } as unknown as Parameters<typeof startingTexts>[1]
+  const { texts, fromValve } = startingTexts(glandTorque, history)
+  expect(texts).toMatchObject({ boxBore: '60', studThread: 'M16', studCount: '4', pressure: '7', form: 'braided' })
+  expect(fromValve.has('boxBore')).toBe(true)
+  expect(fromValve.has('form')).toBe(false)
+})
+
+it('nought has no counterpart in inches worth saying', () => {
+  expect(readAndCompute(ringLength, { stemDiameter: '28', section: '8', allowance: '0' }).readAs['allowance']).toBeUndefined()
+})
+
 it('each calculator opens with an answer', () => {
   for (const calculator of calculators) {
     const { answer, faults } = readAndCompute(calculator, startingTexts(calculator, null).texts)
