@@ -3,6 +3,14 @@ import { everybody } from '@glandkeeper/contract/roles'
 import { type Outcome, refuse } from '@glandkeeper/engines/outcome'
 import type { z } from 'zod'
 
+/** Said wherever the next step is an open gland. */
+export const OPEN_GLAND =
+  'Before a gland is opened or its nuts are slackened: isolate, lock, drain and vent, prove zero. Site procedure, permit and qualified persons decide.'
+
+/** Said wherever the next step is a spanner on a gland in service. */
+export const NUTS_IN_SERVICE =
+  'Nuts a quarter turn at a time, alternately and equally; a stiff stem is a finding. Slacken only an isolated valve. Site procedure, permit and qualified persons decide.'
+
 /** The shelves of the bench, in the order of the work. */
 export const shelves = {
   cut: 'Cut and fill',

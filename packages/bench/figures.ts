@@ -8,6 +8,8 @@ export const space = quantity({ label: 'Space for the packing', unit: 'mm', min:
 export const rings = count('Rings', 1, 40, [3, 9])
 export const cutAngle = quantity({ label: 'Angle of the cut', unit: '°', min: 5, max: 90, step: 1, usual: [30, 90] })
 export const share = (label: string, most = 1) => quantity({ label, unit: 'ratio', min: 0, max: most, step: 0.01 })
+/** Factors that are known to the thousandth. */
+export const fineShare = (label: string) => quantity({ label, unit: 'ratio', min: 0, max: 1, step: 0.001 })
 export const length = (label: string, step = 0.1) => quantity({ label, unit: 'mm', min: 0, max: 100_000, step })
 export const signedLength = (label: string, step = 0.1) => quantity({ label, unit: 'mm', min: -100_000, max: 100_000, step })
 export const stress = (label: string) => quantity({ label, unit: 'MPa', min: 0, max: 10_000, step: 0.1 })

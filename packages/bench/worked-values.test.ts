@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Calculator } from './calculator.ts'
+import { cord } from './cut/cord.ts'
+import { loadedGap } from './cut/loaded-gap.ts'
 import { section } from './cut/section.ts'
 import { glandTorque } from './load/gland-torque.ts'
 import { stemEffort } from './load/stem-effort.ts'
@@ -8,6 +10,7 @@ import { airLoss } from './leak/air.ts'
 import { drops } from './leak/drops.ts'
 import { steamCost } from './leak/yearly-cost.ts'
 import { waterLoss } from './leak/water.ts'
+import { whichPacking } from './packing/which-packing.ts'
 import { studThread } from './threads/stud-thread.ts'
 
 const answer = (calculator: Calculator, given: object): Record<string, unknown> => {
@@ -17,11 +20,11 @@ const answer = (calculator: Calculator, given: object): Record<string, unknown> 
 }
 
 describe('worked by hand, through the calculator', () => {
-  it('a 45 mm bore on a 28 mm stem leaves 8.5 mm; 8 mm cord leaves 2 · 0.5 = 1 mm in all', () => {
+  it('a 45 mm bore on a 28 mm stem leaves 8.5 mm; 8 mm cord leaves 0.5 mm on each side', () => {
     const { space, take, nearest } = answer(section, { boxBore: 45, stemDiameter: 28 })
     expect(space).toBe(8.5)
     expect(take).toBeNull()
-    expect(nearest).toMatchObject([{ designation: '8 mm', verdict: 'too small: leaves a gap of 1.00\u00a0mm in all' }, {}])
+    expect(nearest).toMatchObject([{ designation: '8 mm', verdict: 'too small: leaves a gap of 0.50\u00a0mm on each side' }, {}])
   })
 
   it('35 on 22 mm at 20 MPa, two M10, nut factor 0.2: 581.98 mm², 11 639.6 N, 11.64 N·m', () => {
@@ -54,8 +57,47 @@ describe('worked by hand, through the calculator', () => {
     const found = answer(stemEffort, { motion: 'turning', stemDiameter: 20, ...pressed, wheelDiameter: 200, availableTorque: 20 })
     expect(found['torque']).toBeCloseTo(10, 9)
     expect(found['rimPull']).toBeCloseTo(100, 9)
-    expect(found['shareOfDrive']).toBeCloseTo(0.5, 9)
+    expect(found['shareOfTorque']).toBeCloseTo(0.5, 9)
     expect(found['says']).toEqual(['the packing takes more of the drive than it should'])
+  })
+
+  it('a rising stem without its screw has a thrust, and no torque, pull or share of it', () => {
+    const given = { motion: 'rising', stemDiameter: 28, setHeight: 42, packingStress: 25, wheelDiameter: 300, availableTorque: 1 }
+    expect(answer(stemEffort, given)).toMatchObject({ torque: null, rimPull: null, shareOfTorque: null, shareOfThrust: null })
+  })
+
+  it('studs that cannot bear the load get no torque; of studs nobody can read the weakest are assumed', () => {
+    const given = { boxBore: 100, stemDiameter: 60, pressure: 500, studThread: 'M8', studCount: 2, studGrade: '4.6' }
+    expect(answer(glandTorque, given)).toMatchObject({ torque: null, steps: [] })
+    expect(answer(glandTorque, { ...given, studGrade: 'unknown' })).toMatchObject({
+      torque: null,
+      gradeTaken: expect.stringContaining('4.6'),
+    })
+  })
+
+  it('the load that smooth nuts could make is judged too: unknown lubrication, M12 of grade 5.8', () => {
+    const given = { boxBore: 45, stemDiameter: 28, pressure: 12, studThread: 'M12', studCount: 2, studGrade: '5.8' }
+    const { utilisation, utilisationAtMost, says } = answer(glandTorque, given)
+    expect((utilisationAtMost as number) / (utilisation as number)).toBeCloseTo(0.2 / 0.11, 9)
+    expect(says).toEqual([expect.stringContaining('would stretch the studs')])
+  })
+
+  it('a follower on the box loads nothing, however well the gap agrees; one side alone tells no tilt', () => {
+    const given = { expectedGap: 1, setHeight: 36 }
+    expect(answer(loadedGap, { ...given, gapLeft: 0, gapRight: 0 })['verdict']).toBe('follower on the box')
+    expect(answer(loadedGap, { ...given, gapLeft: 1 })['reason']).toContain('the other side was not read')
+  })
+
+  it('cord wound on a bar is one wrap more than the rings: 6 valves, 5 rings, 28 mm, 8.5 mm', () => {
+    const given = { stemDiameter: 28, section: 8.5, rings: 5, valves: 6, trialRings: 0, wasteShare: 0 }
+    expect(answer(cord, given)['needed']).toBeCloseTo(6 * 6 * Math.PI * 36.5, 6)
+  })
+
+  it('of a gas nobody knows, a packing that oxygen attacks is not called suitable', () => {
+    const { ranking } = answer(whichPacking, { phase: 'gas', temperature: 30, pressure: 3 }) as {
+      ranking: { name: string; verdict: string }[]
+    }
+    expect(ranking.find(({ name }) => name === 'graphite braid')?.verdict).toBe('not known')
   })
 
   it('half a turn of M12 moves the follower 0.875 mm; both spanners of old plant are named', () => {

@@ -46,8 +46,6 @@ export const CardGap = z.object({
   most: millimetres('Largest gap that is right', 1500),
   below: z.string(),
   above: z.string(),
-  /** What a set that leaves no travel asks for. */
-  says: z.array(z.string()),
 })
 
 /** One line of the load table; without a figure it is done by hand. */

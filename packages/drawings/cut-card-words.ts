@@ -62,7 +62,7 @@ export function mainFigures({ form, rings, cord, cut, gap }: CutCard): MainFigur
 /** What to do when the gap is another, and which cord to take. */
 export function remarksOf({ form, gap, cord }: CutCard): string[] {
   return [
-    ...(gap ? [`Outside that, stop and ask. ${gap.above} ${gap.below}`, ...gap.says] : []),
+    ...(gap ? [`Outside that, stop and ask. ${gap.above} ${gap.below}`] : []),
     cord ? `${form === 'die-formed' ? 'Rings' : 'Cord'}: ${cord.says}.` : 'Cord: measure bore and stem first.',
   ]
 }

@@ -6,7 +6,11 @@ const plain = (text: string | null) => text?.replaceAll('\u00a0', ' ') ?? null
 describe('a figure for a person', () => {
   it.each([
     [0, 'mm', 1, '0.0 mm'],
-    [-0.04, 'mm', 1, '0.0 mm'],
+    [-0.04, 'mm', 1, '−0.04 mm'],
+    [0.135, 'ratio', 2, '0.135'],
+    [0.00317, 'kg/h', 2, '0.00317 kg/h'],
+    [0.0000356, 'mbar·L/s', 5, '3.56 × 10⁻⁵ mbar·L/s'],
+    [0.875, 'mm', 1, '0.875 mm'],
     [-12.34, 'mm', 1, '−12.3 mm'],
     [26901.14, 'N', 0, '26 901 N'],
     [45, '°', 0, '45°'],

@@ -1,21 +1,32 @@
 import { inchCounterparts, spellings } from './written.ts'
 
 const NO_BREAK_SPACE = '\u00a0'
-/** From here on digits say more than places: 0.0000019 kg/h and 38 410 N both keep four of them. */
+/** A figure is never shown farther off than this share of itself: 0.135 does not become 0.14. */
+const MOST_OFF = 0.005
+const MOST_PLACES = 6
 const SIGNIFICANT = 4
 
 /**
- * A figure for a person: thousands apart, a true minus, its unit on the same line. Very small figures keep
- * four digits instead of becoming nought.
+ * A figure for a person: thousands apart, a true minus, its unit on the same line. Small figures get as many places as
+ * they need, and very small ones powers of ten, instead of becoming nought.
  *
  * @example formatFigure(1234.567, 'N', 1) // → '1 234.6 N'
  * @example formatFigure(0.0000019, 'kg/h', 3) // → '1.9 × 10⁻⁶ kg/h'
- * @example formatFigure(0.25, 'ratio', 2) // → '0.25'
+ * @example formatFigure(0.00317, 'kg/h', 2) // → '0.00317 kg/h'
  */
 export function formatFigure(value: number, unit: string, decimals: number): string {
-  const figure = value !== 0 && Math.abs(value) < 10 ** -decimals / 20 ? inPowersOfTen(value) : inPlaces(value, decimals)
+  const places = placesFor(value, decimals)
+  const figure = places === null ? inPowersOfTen(value) : inPlaces(value, places)
   if (unit === '' || unit === 'ratio') return figure
   return unit === '°' ? `${figure}°` : `${figure}${NO_BREAK_SPACE}${unit}`
+}
+
+/** The fewest places, from `decimals` up, that keep the figure; null where it takes too many to read. */
+function placesFor(value: number, decimals: number): number | null {
+  for (let places = decimals; places <= Math.max(MOST_PLACES, decimals); places += 1) {
+    if (Math.abs(Number(value.toFixed(places)) - value) <= MOST_OFF * Math.abs(value)) return places
+  }
+  return null
 }
 
 /**

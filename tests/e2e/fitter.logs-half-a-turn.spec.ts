@@ -4,7 +4,7 @@ test('a fitter logs half a turn on an M12 gland in two taps, and the board shows
   const { tag } = await aValveWithReading(api, 'ZZ-401', { left: 7.4, right: 6.6 })
   await signInAs(page, 'fitter', `/?find=${tag}`)
   const reserveOnBoard = async () =>
-    Number(await page.getByRole('listitem').filter({ hasText: tag }).locator('data').getAttribute('value'))
+    Number(await page.getByRole('listitem').filter({ hasText: tag }).locator('data').first().getAttribute('value'))
   await expect(page.getByRole('link', { name: tag })).toBeVisible()
   const before = await reserveOnBoard()
 

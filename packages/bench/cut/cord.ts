@@ -6,7 +6,7 @@ import { z } from 'zod'
 import { calculator } from '../calculator.ts'
 import { cutAngle, length, rings, section, share } from '../figures.ts'
 
-const Cutting = z.enum(['in a row', 'one by one']).meta({ title: 'Pieces cut' })
+const Cutting = z.enum(['wound on a bar', 'in a row', 'one by one']).meta({ title: 'Pieces cut' })
 
 export const cord = calculator({
   name: 'cord',
@@ -19,7 +19,7 @@ export const cord = calculator({
     rings,
     valves: count('Valves alike', 1, 1000).default(1),
     cutAngle: cutAngle.default(degrees(45)),
-    cutting: Cutting.default('in a row'),
+    cutting: Cutting.default('wound on a bar'),
     trialRings: count('Trial rings', 0, 20).default(TRIAL_RINGS),
     wasteShare: share('Waste', 0.9).default(WASTE_SHARE),
   }),
@@ -30,14 +30,15 @@ export const cord = calculator({
     pieces: count('Pieces', 0, 1e9),
     waste: length('Of it waste', 1),
   }),
-  example: { stemDiameter: 28, section: 8.5, rings: 5, valves: 6, cutting: 'in a row', trialRings: 1, wasteShare: 0.1 },
+  example: { stemDiameter: 28, section: 8.5, rings: 5, valves: 6, cutting: 'wound on a bar', trialRings: 1, wasteShare: 0.1 },
   notes: { wasteShare: 'frayed ends and short pieces; set by us', trialRings: 'cut and tried before the set is cut' },
   formula: [
+    'wound on a bar: (rings + 1) · length at mid-width, for each valve',
     'in a row: rings · edge length + one lean of the cut, for each valve',
     'needed = (valves + trial rings) · (1 + waste)',
   ],
   limits: 'It knows nothing of the length left on a reel: a reel that ends in mid-ring wastes a piece.',
-  sources: ['SRC-102', 'SRC-113', 'SRC-114'],
+  sources: ['SRC-102', 'SRC-112', 'SRC-113', 'SRC-114'],
   compute(input) {
     return cordNeeded(input)
   },

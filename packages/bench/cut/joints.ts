@@ -3,7 +3,7 @@ import { count } from '@glandkeeper/contract/quantity'
 import { jointPositions } from '@glandkeeper/engines/gland/joints'
 import { degrees } from '@glandkeeper/units/quantity'
 import { z } from 'zod'
-import { calculator } from '../calculator.ts'
+import { calculator, OPEN_GLAND } from '../calculator.ts'
 import { angle, rings, sentences } from '../figures.ts'
 
 export const joints = calculator({
@@ -35,6 +35,7 @@ export const joints = calculator({
   formula: ['ring k lies at (k − 1) · stagger, less whole turns'],
   limits: 'Seen from the follower, ring 1 first in at 12. It says where joints go, not whether they close.',
   sources: ['SRC-115', 'SRC-116'],
+  caution: OPEN_GLAND,
   compute({ rings: wanted, stagger }) {
     const placed = jointPositions({ rings: wanted, stagger })
     if (!placed.ok) return placed

@@ -30,8 +30,13 @@ export const loadedGap = calculator({
   limits:
     'A short gap means the packing sits low: a ring fewer, or pressed harder than expected. A wide one: rings not seated, or one too many. Which of the two, only the count of rings and the torque tell.',
   sources: ['SRC-117', 'SRC-120'],
-  caution: 'Tilted: slacken, level and load again, a quarter turn at a time. Never draw one side to pull the other down.',
+  caution:
+    'Tilted, or on the box: slacken, level and load again only while the valve is still isolated and proved at zero, a quarter turn at a time. Never draw one side to pull the other down.',
   compute({ gapLeft, gapRight, ...expected }) {
-    return loadingVerdict({ ...expected, gapLeft: gapLeft ?? null, gapRight: gapRight ?? null })
+    const judged = loadingVerdict({ ...expected, gapLeft: gapLeft ?? null, gapRight: gapRight ?? null })
+    if (!judged.ok) return judged
+    const reason =
+      judged.tilt === null ? `${judged.reason}; the other side was not read, so whether it tilts is not known` : judged.reason
+    return { ...judged, reason }
   },
 })

@@ -1,10 +1,11 @@
 import { boxDepth, keepClear, leastEngagement, noseLength } from '@glandkeeper/contract/glands'
 import { count } from '@glandkeeper/contract/quantity'
-import { ringsForBox, spacerForRings } from '@glandkeeper/engines/gland/box-space'
+import { advisedRings, ringsForBox, spacerForRings } from '@glandkeeper/engines/gland/box-space'
 import { ringSet as setOf } from '@glandkeeper/engines/gland/ring-set'
+import { refuse } from '@glandkeeper/engines/outcome'
 import { mm, ratio } from '@glandkeeper/units/quantity'
 import { z } from 'zod'
-import { calculator } from '../calculator.ts'
+import { calculator, OPEN_GLAND } from '../calculator.ts'
 import { length, rings, section, sentences, share, signedLength } from '../figures.ts'
 
 export const ringSet = calculator({
@@ -62,7 +63,14 @@ export const ringSet = calculator({
   limits:
     'Rings seated one by one. Old boxes hold seven and more; present advice is four to six and a rigid spacer for the rest. Thread left on the studs and spring-back are not known here.',
   sources: ['SRC-103', 'SRC-117', 'SRC-118', 'SRC-119'],
+  caution: OPEN_GLAND,
   compute({ rings: wanted, ...box }) {
+    if (!(box.noseLength < box.boxDepth))
+      return refuse(
+        'gland/nose-longer-than-box',
+        'noseLength',
+        `a nose of ${box.noseLength} mm is as long as the box is deep, ${box.boxDepth} mm`,
+      )
     const fitting = ringsForBox(box)
     if (!fitting.ok) return fitting
     const set = setOf({ ...box, rings: wanted ?? fitting.rings })
@@ -71,6 +79,10 @@ export const ringSet = calculator({
     return {
       ...set,
       rings: wanted ?? fitting.rings,
+      verdict:
+        set.verdict === 'one more ring' && (wanted ?? fitting.rings) >= advisedRings.least
+          ? 'room for another ring, or a spacer'
+          : set.verdict,
       spacerForFive: five?.ok ? five.spacer : null,
       says: [
         ...(fitting.advice === 'more than advised'

@@ -2,7 +2,7 @@ import { boxBore, stemDiameter } from '@glandkeeper/contract/glands'
 import { fitSection, ROLL_DOWN_LIMIT, type SectionFit } from '@glandkeeper/engines/gland/fitted-section'
 import { formatMillimetres } from '@glandkeeper/units/format'
 import { z } from 'zod'
-import { calculator } from '../calculator.ts'
+import { calculator, OPEN_GLAND } from '../calculator.ts'
 import { section as sectionQuantity, sentences, share, signedLength, space } from '../figures.ts'
 
 const SectionRow = z.object({
@@ -37,6 +37,7 @@ export const section = calculator({
   limits:
     'Holds for square cord and a stem in the middle of its box. Cord varies by a few per cent itself: measure the cord. A section a little over the space may be rolled thinner with a bar on a bench, never hammered.',
   sources: ['SRC-101', 'SRC-104', 'SRC-106', 'SRC-107'],
+  caution: OPEN_GLAND,
   compute(input) {
     const fitted = fitSection(input)
     if (!fitted.ok) return fitted
@@ -62,7 +63,7 @@ export const section = calculator({
   },
 })
 
-/** `roll to 8.5 mm`, `too small: leaves a gap of 1 mm in all`. */
+/** `roll to 8.5 mm`, `too small: leaves a gap of 0.5 mm on each side`. */
 function verdictInWords(fit: SectionFit): string {
   switch (fit.verdict) {
     case 'fits':
@@ -72,6 +73,6 @@ function verdictInWords(fit: SectionFit): string {
     case 'too big':
       return 'too big'
     case 'too small':
-      return `too small: leaves a gap of ${formatMillimetres(fit.gapInAll, 2)} in all`
+      return `too small: leaves a gap of ${formatMillimetres(fit.gapPerSide, 2)} on each side`
   }
 }

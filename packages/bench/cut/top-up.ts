@@ -45,7 +45,7 @@ export const topUp = calculator({
   notes: { reserveLimit: 'set by us', usualLife: 'empty where not known' },
   formula: [
     'adjust: travel is left and taking up stops the leak',
-    'repack: the leak persists, or die-formed, or topped up before, or old, or no room for the follower',
+    'repack: the leak persists with travel left, or die-formed, or topped up before, or old, or no room for the follower',
     'top up: otherwise',
   ],
   limits: 'A recommendation with its reasons. It knows nothing of the state of stem and box.',

@@ -1,14 +1,14 @@
 import { boxBore, stemDiameter } from '@glandkeeper/contract/glands'
 import { wornParts as judgeWornParts } from '@glandkeeper/engines/gland/worn-parts'
 import { z } from 'zod'
-import { calculator } from '../calculator.ts'
+import { calculator, OPEN_GLAND } from '../calculator.ts'
 import { length, sentences, signedLength, space } from '../figures.ts'
 
 export const wornParts = calculator({
   name: 'worn-parts',
   shelf: 'cut',
   title: 'Worn stem and bore',
-  question: 'Measured more than once: how oval, how worn, will packing be pressed out?',
+  question: 'Measured more than once: how uneven, how worn, will packing be pressed out?',
   input: z.strictObject({
     stemDiameters: z.array(stemDiameter).min(1).max(24),
     boreDiameters: z.array(boxBore).min(1).max(24),
@@ -21,8 +21,8 @@ export const wornParts = calculator({
     section: space,
     leastSection: length('Narrowest space', 0.01),
     mostSection: length('Widest space', 0.01),
-    stemOvality: length('Stem oval by', 0.01).nullable(),
-    boreOvality: length('Bore oval by', 0.01).nullable(),
+    stemOvality: length('Spread of the stem’s diameters', 0.01).nullable(),
+    boreOvality: length('Spread of the bore’s diameters', 0.01).nullable(),
     stemWear: signedLength('Stem worn by', 0.01).nullable(),
     boreWear: signedLength('Bore worn by', 0.01).nullable(),
     clearanceAtFollower: length('Clearance in the follower, radial', 0.01).nullable(),
@@ -38,10 +38,11 @@ export const wornParts = calculator({
     neckBore: 29,
   },
   notes: { stemDiameters: 'along and around the stem, where the packing sits', boreDiameters: 'at two heights, two ways' },
-  formula: ['ovality = most − least', 'section = (bore − stem) / 2, of the means', 'clearance = (hole − least stem) / 2'],
+  formula: ['spread = most − least', 'section = (bore − stem) / 2, of the means', 'clearance = (hole − least stem) / 2'],
   limits:
     'Holds for a stem in the middle; a stem to one side makes it worse. The limits of ovality and clearance are settings of ours.',
   sources: ['SRC-101', 'SRC-108', 'SRC-109'],
+  caution: OPEN_GLAND,
   compute({ stemDiameters, boreDiameters, stemAsNew, boreAsNew, followerBore, neckBore }) {
     const judged = judgeWornParts({
       stemDiameters,

@@ -1,4 +1,5 @@
 import { screeningValue } from '@glandkeeper/contract/events'
+import { refuse } from '@glandkeeper/engines/outcome'
 import { rateOfScreening } from '@glandkeeper/engines/leak/screening'
 import { z } from 'zod'
 import { calculator } from '../calculator.ts'
@@ -30,6 +31,8 @@ export const screening = calculator({
   sources: ['SRC-511', 'SRC-512', 'SRC-513', 'SRC-514', 'SRC-515'],
   compute({ service, screeningValue: value, pegged }) {
     const peggedAt = pegged === 'at 10 000' ? 10_000 : 100_000
+    if (pegged !== 'no' && value < peggedAt)
+      return refuse('leak/not-pegged', 'pegged', `a meter that shows ${value} ppmv has not stopped at its end of ${peggedAt}`)
     return rateOfScreening({ service, screening: pegged === 'no' ? { screeningValue: value } : { peggedAt } })
   },
 })

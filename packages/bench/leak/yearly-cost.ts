@@ -39,7 +39,7 @@ export const steamCost = calculator({
     cost: cost('A year, by the price of steam'),
     steam: quantity({ label: 'Steam', unit: 't/y', min: 0, max: 1e12, step: 0.1 }),
     fuelCost: cost('A year, by the fuel'),
-    heat: energy('Heat in the steam'),
+    heat: energy('Heat put into the steam'),
     fuel: energy('Fuel'),
     carbon: quantity({ label: 'Carbon', unit: 'kg CO2e/y', min: 0, max: 1e15, step: 1 }),
   }),

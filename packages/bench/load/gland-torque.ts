@@ -6,10 +6,11 @@ import { nutTorque, torqueSteps, usualNutFactors, usualTorqueShares } from '@gla
 import { requiredStress, usualStressRules } from '@glandkeeper/engines/load/required-stress'
 import { studUtilisation, usualUtilisationLimit } from '@glandkeeper/engines/load/stud-strength'
 import { knownThread } from '@glandkeeper/engines/threads/known-thread'
+import { type Newton, newtons } from '@glandkeeper/units/quantity'
 import { z } from 'zod'
 import { at } from '../at-input.ts'
 import { calculator } from '../calculator.ts'
-import { area, force, sentences, share, stress, torque } from '../figures.ts'
+import { area, fineShare, force, sentences, share, stress, torque } from '../figures.ts'
 
 const Form = z.enum(['braided', 'die-formed']).meta({ title: 'Packing' })
 
@@ -28,19 +29,21 @@ export const glandTorque = calculator({
     studThread: StudThread.meta({ title: 'Stud thread' }),
     studCount: count('Studs', 1, 24, [2, 8]).default(2),
     lubrication: Lubrication.meta({ title: 'Thread and nut face' }).default('unknown'),
-    nutFactor: share('Nut factor', 1).optional(),
+    nutFactor: fineShare('Nut factor').optional(),
     studGrade: StudGrade.meta({ title: 'Grade of the studs' }).default('unknown'),
   }),
   output: z.object({
     requiredStress: stress('Stress on the packing'),
     setBy: z.string().meta({ title: 'Set by' }),
-    torque: torque('Torque on each nut'),
+    torque: torque('Torque on each nut').nullable(),
     steps: z.array(z.object({ share: share('Share'), torque: torque('Torque') })).meta({ title: 'In steps, nuts in turn' }),
     area: area('Area of the packing'),
     glandLoad: force('Load of the gland'),
     loadPerStud: force('Load of one stud'),
-    nutFactorTaken: share('Nut factor taken'),
-    utilisation: share('Share of the studs’ proof stress', 1e9).nullable(),
+    nutFactorTaken: fineShare('Nut factor taken'),
+    gradeTaken: z.string().meta({ title: 'Studs judged as' }),
+    utilisation: share('Share of the studs’ proof stress', 1e9),
+    utilisationAtMost: share('The same, should the nuts run smooth', 1e9),
     says: sentences('Mind'),
   }),
   example: {
@@ -64,7 +67,7 @@ export const glandTorque = calculator({
     'torque of each nut = nut factor · load / studs · stud diameter',
   ],
   limits:
-    'Equal studs and nuts drawn equally; no friction of the follower in the box. The nut factor is an average: at one torque the load may differ by half either way. The packing relaxes after loading: move the stem and load again.',
+    'Equal studs and nuts drawn equally; no friction of the follower in the box. The nut factor is an average: at one torque the load differs by a tenth either way with oil, a fifth dry or with paste, and from a third less to four fifths more where the lubrication is not known. The packing relaxes after loading: move the stem and load again.',
   sources: ['SRC-401', 'SRC-402', 'SRC-403', 'SRC-404', 'SRC-405', 'SRC-406', 'SRC-407', 'SRC-408', 'SRC-409', 'SRC-410'],
   caution:
     'Nuts a quarter turn at a time, alternately and equally. Stop when the stem grows stiff: a stiff stem is a finding. Site procedure, permit and qualified persons decide.',
@@ -89,7 +92,8 @@ export const glandTorque = calculator({
     if (!load.ok) return load
     const thread = knownThread(studThread)
     if (!thread.ok) return at(thread, { designation: 'studThread' })
-    const nutFactorTaken = nutFactor ?? usualNutFactors[lubrication].usual
+    const { low, usual } = usualNutFactors[lubrication]
+    const nutFactorTaken = nutFactor ?? usual
     const nut = nutTorque({
       glandLoad: load.glandLoad,
       studCount: box.studCount,
@@ -99,33 +103,48 @@ export const glandTorque = calculator({
     if (!nut.ok) return nut
     const stepped = torqueSteps(nut.torque, usualTorqueShares)
     if (!stepped.ok) return stepped
-    const studs = studUtilisation({
-      designation: studThread,
-      grade: studGrade,
-      loadPerStud: load.loadPerStud,
-      utilisationLimit: usualUtilisationLimit,
-    })
+    // Of studs nobody can read the weakest are assumed. At one torque smooth nuts press harder than the average.
+    const grade = studGrade === 'unknown' ? WEAKEST_GRADE : studGrade
+    const judge = (loadPerStud: Newton) =>
+      studUtilisation({ designation: studThread, grade, loadPerStud, utilisationLimit: usualUtilisationLimit })
+    const atAverage = judge(load.loadPerStud)
+    const atMost = judge(newtons((load.loadPerStud * usual) / low))
+    if (!atAverage.ok) return at(atAverage, { designation: 'studThread', grade: 'studGrade' })
+    if (!atMost.ok) return at(atMost, { designation: 'studThread', grade: 'studGrade' })
+    const isBeyond = atAverage.standing === 'beyond strength'
     return {
       ok: true,
       requiredStress: wanted.requiredStress,
       setBy: wanted.setBy === 'pressure' ? 'the pressure' : 'the least stress of this packing',
-      torque: nut.torque,
-      steps: stepped.steps.map((step) => ({ ...step })),
+      torque: isBeyond ? null : nut.torque,
+      steps: isBeyond ? [] : stepped.steps.map((step) => ({ ...step })),
       area: load.area,
       glandLoad: load.glandLoad,
       loadPerStud: load.loadPerStud,
       nutFactorTaken,
-      utilisation: studs.ok ? studs.utilisation : null,
-      says: studs.ok ? studsInWords(studs.standing) : [`the studs were not judged: ${studs.problem.detail}`],
+      gradeTaken: studGrade === 'unknown' ? `${WEAKEST_GRADE}, the weakest: read the mark on the stud` : studGrade,
+      utilisation: atAverage.utilisation,
+      utilisationAtMost: atMost.utilisation,
+      says: studsInWords(atAverage.standing, atMost.standing),
     }
   },
 })
 
-function studsInWords(standing: 'within limit' | 'above limit' | 'beyond strength'): string[] {
-  if (standing === 'within limit') return []
-  return [
-    standing === 'above limit'
-      ? 'the studs would carry more than 70 % of their proof stress: look for another packing or ask the engineer'
-      : 'the studs cannot bear this load: do not tighten to it',
-  ]
+const WEAKEST_GRADE = '4.6'
+
+type StudStanding = 'within limit' | 'above limit' | 'beyond strength'
+
+function studsInWords(usual: StudStanding, atMost: StudStanding): string[] {
+  if (usual === 'beyond strength')
+    return ['the studs cannot bear this load, so no torque is given: look for another packing or ask the engineer']
+  const limit =
+    usual === 'above limit' ? ['the studs would carry more than 70 % of their proof stress: ask the engineer before loading'] : []
+  if (atMost === 'beyond strength')
+    return [
+      ...limit,
+      'should the nuts run smoother than the average, this torque would stretch the studs: let the gap decide, and stop early',
+    ]
+  return atMost === 'above limit' && limit.length === 0
+    ? ['should the nuts run smoother than the average, the studs would carry more than 70 % of their proof stress']
+    : limit
 }

@@ -1,6 +1,7 @@
 import { quantity } from '@glandkeeper/contract/quantity'
 import { pressure, temperature } from '@glandkeeper/contract/valves'
 import { ratingWarning } from '@glandkeeper/engines/rating/group-1-1'
+import { bar } from '@glandkeeper/units/quantity'
 import { z } from 'zod'
 import { calculator } from '../calculator.ts'
 import { sentences, share } from '../figures.ts'
@@ -27,6 +28,11 @@ export const rating = calculator({
   compute(input) {
     const judged = ratingWarning({ ...input, pressureClass: classNumbers[input.pressureClass] })
     if (!judged.ok) return judged
-    return { ok: true, allowedPressure: judged.allowedPressure, share: judged.share, says: [judged.warning, ...judged.cautions] }
+    return {
+      ok: true, // Never more than the table gives, as the sentence has it.
+      allowedPressure: bar(Math.floor(judged.allowedPressure * 10 + 1e-9) / 10),
+      share: judged.share,
+      says: [judged.warning, ...judged.cautions],
+    }
   },
 })

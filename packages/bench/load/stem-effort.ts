@@ -35,9 +35,10 @@ export const stemEffort = calculator({
   output: z.object({
     friction: force('Friction of the packing'),
     thrust: force('Thrust along the stem'),
-    torque: torque('Torque at the wheel or drive'),
+    torque: torque('Torque at the wheel or drive').nullable(),
     rimPull: force('Pull at the rim, both hands together').nullable(),
-    shareOfDrive: share('Share of what the drive has', 1e9).nullable(),
+    shareOfThrust: share('Share of the thrust the drive has', 1e9).nullable(),
+    shareOfTorque: share('Share of the torque the drive has', 1e9).nullable(),
     says: sentences('Mind'),
   }),
   example: {
@@ -63,7 +64,7 @@ export const stemEffort = calculator({
     'torque of a screw = thrust · d/2 · (tan λ + μ / cos α) / (1 − μ tan λ / cos α)',
   ],
   limits:
-    'Packing alone: seat, fluid pressure on the stem and guides are not in it. The stress is taken as equal over the whole set, which gives the most.',
+    'Packing alone: seat, fluid pressure on the stem, guides and the face of the stem nut are not in it. The stress is taken as equal over the whole set, which gives the most.',
   sources: ['SRC-414', 'SRC-416', 'SRC-417', 'SRC-418', 'SRC-419', 'SRC-420'],
   caution:
     'No bar on the wheel: it bends stems. A stem that grew stiff after a nip is a finding, and a control valve that grew sluggish an urgent one.',
@@ -77,38 +78,46 @@ export const stemEffort = calculator({
         : { meanDiameter: mm(screwDiameter), lead: mm(lead), flankHalfAngle, threadFriction, collar: null }
     const effort = effortOf({ motion: input.motion, stemDiameter: input.stemDiameter, friction: held.friction, screw })
     if (!effort.ok) return at(effort, { screw: 'screwDiameter', meanDiameter: 'screwDiameter' })
+    // Without its screw a rising stem has a thrust and no torque anybody could know.
+    const torqueKnown = input.motion === 'turning' || screw !== null
     const pull =
-      input.wheelDiameter === undefined
+      input.wheelDiameter === undefined || !torqueKnown
         ? null
         : rimPull({ torque: effort.torque, wheelDiameter: input.wheelDiameter, rimPullLimit: input.rimPullLimit })
     if (pull && !pull.ok) return at(pull, { torque: 'wheelDiameter' })
-    const taken =
-      input.availableThrust !== undefined && effort.thrust > 0
-        ? packingShare({ packingEffort: effort.thrust, availableEffort: input.availableThrust, shareLimit: input.shareLimit })
-        : input.availableTorque !== undefined
-          ? packingShare({ packingEffort: effort.torque, availableEffort: input.availableTorque, shareLimit: input.shareLimit })
-          : null
-    if (taken && !taken.ok) {
-      const drive = input.availableThrust === undefined ? 'availableTorque' : 'availableThrust'
-      return at(taken, { availableEffort: drive, packingEffort: drive })
-    }
+    const ofThrust =
+      input.availableThrust === undefined || input.motion === 'turning'
+        ? null
+        : packingShare({ packingEffort: effort.thrust, availableEffort: input.availableThrust, shareLimit: input.shareLimit })
+    if (ofThrust && !ofThrust.ok) return at(ofThrust, { availableEffort: 'availableThrust', packingEffort: 'availableThrust' })
+    const ofTorque =
+      input.availableTorque === undefined || !torqueKnown
+        ? null
+        : packingShare({ packingEffort: effort.torque, availableEffort: input.availableTorque, shareLimit: input.shareLimit })
+    if (ofTorque && !ofTorque.ok) return at(ofTorque, { availableEffort: 'availableTorque', packingEffort: 'availableTorque' })
+    const standings = new Set([ofThrust?.standing, ofTorque?.standing])
     return {
       ok: true,
       friction: held.friction,
       thrust: effort.thrust,
-      torque: effort.torque,
+      torque: torqueKnown ? effort.torque : null,
       rimPull: pull?.rimPull ?? null,
-      shareOfDrive: taken?.share ?? null,
+      shareOfThrust: ofThrust?.share ?? null,
+      shareOfTorque: ofTorque?.share ?? null,
       says: [
-        ...(pull?.beyondLimit ? ['more than one person should pull: loosen, or find why the packing holds so hard'] : []),
-        ...(taken?.standing === 'above limit' ? ['the packing takes more of the drive than it should'] : []),
-        ...(taken?.standing === 'more than there is'
+        ...(pull?.beyondLimit ? [tooHard] : []),
+        ...(standings.has('above limit') ? ['the packing takes more of the drive than it should'] : []),
+        ...(standings.has('more than there is')
           ? ['the packing holds harder than the drive can move: the valve would not close']
           : []),
-        ...(screw === null && input.motion === 'rising'
-          ? ['without the stem screw the torque is not known: only the thrust is']
+        ...(torqueKnown ? [] : ['without the stem screw the torque is not known: only the thrust is']),
+        ...(input.motion === 'turning' && input.availableThrust !== undefined
+          ? ['a stem that only turns needs no thrust: give the torque the drive has']
           : []),
       ],
     }
   },
 })
+
+const tooHard =
+  'more than one person should pull: say so before the valve is used. Nuts are slackened only with the valve isolated, drained, vented and proved at zero'

@@ -4,7 +4,7 @@ import { stressFromTorque, usualNutFactors } from '@glandkeeper/engines/load/nut
 import { knownThread } from '@glandkeeper/engines/threads/known-thread'
 import { z } from 'zod'
 import { at } from '../at-input.ts'
-import { calculator } from '../calculator.ts'
+import { calculator, NUTS_IN_SERVICE } from '../calculator.ts'
 import { stress, torque } from '../figures.ts'
 
 export const torqueToStress = calculator({
@@ -27,6 +27,7 @@ export const torqueToStress = calculator({
   limits:
     'Of a nut that was just turned: a torque measured later tells what breaks it loose. The spread is that of the nut factor alone.',
   sources: ['SRC-402', 'SRC-403', 'SRC-404', 'SRC-405'],
+  caution: NUTS_IN_SERVICE,
   compute({ studThread, lubrication, ...input }) {
     const thread = knownThread(studThread)
     if (!thread.ok) return at(thread, { designation: 'studThread' })

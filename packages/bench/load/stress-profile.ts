@@ -6,7 +6,7 @@ import { stemFrictionWithDecay } from '@glandkeeper/engines/load/stem-friction'
 import { mm, ratio } from '@glandkeeper/units/quantity'
 import { z } from 'zod'
 import { at } from '../at-input.ts'
-import { calculator } from '../calculator.ts'
+import { calculator, OPEN_GLAND } from '../calculator.ts'
 import { force, length, rings, sentences, share, stress } from '../figures.ts'
 
 export const stressProfile = calculator({
@@ -48,6 +48,7 @@ export const stressProfile = calculator({
   limits:
     'The shape is published, the closed form is from memory. One friction for bore and stem, every ring alike, loaded all at once from above: rings pressed home one by one keep more at the bottom.',
   sources: ['SRC-412', 'SRC-413', 'SRC-414', 'SRC-415'],
+  caution: OPEN_GLAND,
   compute({
     boxBore: bore,
     stemDiameter: stem,

@@ -17,7 +17,7 @@ export const whichPacking = calculator({
     temperature: temperature.optional(),
     pressure: pressure.optional(),
     ph: acidity.optional(),
-    isOxidising: z.boolean().meta({ title: 'Oxidising' }).default(false),
+    oxidising: z.enum(['not known', 'yes', 'no']).meta({ title: 'Oxidising' }).default('not known'),
     stemMovement: StemMovement.meta({ title: 'The stem' }).optional(),
   }),
   output: z.object({
@@ -31,15 +31,16 @@ export const whichPacking = calculator({
       )
       .meta({ title: 'The best first' }),
   }),
-  example: { phase: 'steam', temperature: 184, pressure: 10, ph: 7, isOxidising: false, stemMovement: 'rising' },
+  example: { phase: 'steam', temperature: 184, pressure: 10, ph: 7, oxidising: 'no', stemMovement: 'rising' },
   notes: { ph: 'empty where not known' },
   formula: ['each limit by itself: temperature, pressure, acidity, oxidising fluids'],
   limits:
     'Broad figures of common practice and from memory, no maker’s data: the sheet of the packing you buy decides. Limits are taken one by one; many packings stand less pressure when hot.',
   sources: ['SRC-600', 'SRC-601', 'SRC-602', 'SRC-610', 'SRC-611'],
-  compute({ temperature: heat, pressure: gauge, ph, stemMovement, ...fluid }) {
+  compute({ temperature: heat, pressure: gauge, ph, stemMovement, oxidising, phase }) {
     const ranked = rankFamilies({
-      ...fluid,
+      phase,
+      isOxidising: oxidising === 'not known' ? null : oxidising === 'yes',
       temperature: heat ?? null,
       pressure: gauge ?? null,
       ph: ph === undefined ? null : { lowest: ph, highest: ph },

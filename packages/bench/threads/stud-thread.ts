@@ -7,7 +7,7 @@ import { stressArea } from '@glandkeeper/engines/threads/stress-area'
 import { travelOfTurns } from '@glandkeeper/engines/threads/stud-threads'
 import { mm, turns } from '@glandkeeper/units/quantity'
 import { z } from 'zod'
-import { calculator } from '../calculator.ts'
+import { calculator, NUTS_IN_SERVICE } from '../calculator.ts'
 import { area, length, sentences, signedLength } from '../figures.ts'
 
 const FLATS_PER_TURN = 6
@@ -40,6 +40,7 @@ export const studThread = calculator({
   formula: ['travel = turns · pitch', 'one flat of a hexagon nut = 1/6 turn'],
   limits: 'Holds while the nut bears on the follower. A nut alone does not tell its thread: count the threads of the stud.',
   sources: ['SRC-201', 'SRC-202', 'SRC-203', 'SRC-204'],
+  caution: NUTS_IN_SERVICE,
   compute({ studThread: designation, turns: taken }) {
     const known = knownThread(designation)
     const travel = travelOfTurns(designation, taken)

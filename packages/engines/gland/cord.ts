@@ -11,6 +11,7 @@ export const WASTE_SHARE = ratio(0.1)
 /**
  * Cord for the rings of some like valves: what to draw from the store.
  *
+ *     wound on a bar : for each valve   (rings + 1) · mid length        the first and last wrap are never whole
  *     cut in a row   : for each valve   rings · (edge length + kerf) + cut offset
  *     cut one by one : for each valve   rings · (overall length + kerf)
  *     needed         : all valves and trial rings, times 1 + waste share       mm
@@ -19,7 +20,7 @@ export const WASTE_SHARE = ratio(0.1)
  * one by one it is lost at each ring. A trial ring is a piece by itself. A knife has no kerf. It knows nothing of the
  * length on the reel.
  *
- * @source SRC-102 length at mid-width · SRC-113 pieces added up · SRC-114 trial and waste, set by us (docs/sources.md)
+ * @source SRC-102 length at mid-width · SRC-112 wraps · SRC-113 pieces added up · SRC-114 trial and waste, set by us (docs/sources.md)
  * @returns lengths in mm, and whole metres rounded up
  * @example cordNeeded({ stemDiameter: mm(28), section: mm(8.5), rings: 5, valves: 3, cutting: 'in a row' }).wholeMetres // → 3
  */
@@ -27,7 +28,7 @@ export function cordNeeded(
   input: RingInput & {
     readonly rings: number
     readonly valves: number
-    readonly cutting: 'in a row' | 'one by one'
+    readonly cutting: 'wound on a bar' | 'in a row' | 'one by one'
     readonly kerf?: Millimetre
     readonly trialRings?: number
     readonly wasteShare?: Ratio
@@ -50,7 +51,11 @@ export function cordNeeded(
   const ring = ringLength(input)
   if (!ring.ok) return ring
   const alone = ring.overallLength + kerf
-  const perValve = cutting === 'in a row' ? rings * (ring.edgeLength + kerf) + ring.cutOffset : rings * alone
+  const perValve = {
+    'wound on a bar': (rings + 1) * ring.midLength,
+    'in a row': rings * (ring.edgeLength + kerf) + ring.cutOffset,
+    'one by one': rings * alone,
+  }[cutting]
   const netLength = valves * perValve + trialRings * alone
   const waste = netLength * wasteShare
   return {

@@ -4,7 +4,7 @@ import { reserveRules } from '../reserve/findings.ts'
 import { leastGapOf } from '../reserve/reserve.ts'
 import { DUST, firstNotLength, firstNotLengthOrNought, firstNotShare, inMillimetres } from './dimensions.ts'
 
-export type LoadingVerdict = 'good' | 'one more ring may fit' | 'rings stand too high' | 'tilted'
+export type LoadingVerdict = 'good' | 'one more ring may fit' | 'rings stand too high' | 'tilted' | 'follower on the box'
 
 /** Share of the consolidated set height by which the gap may be off. Set by us. */
 export const LOADING_TOLERANCE = ratio(0.05)
@@ -15,7 +15,7 @@ export const LOADING_TOLERANCE = ratio(0.05)
  *     gap        = mean of the two sides, or the one side read        mm
  *     difference = gap - expected gap, allowed within tolerance · set height
  *
- * Tilted comes first: of a follower that sits askew the gap says little; slacken, level and read again. A short gap
+ * A follower that stands on the box comes before all: it presses nothing. Then tilted: of a follower that sits askew the gap says little; slacken, level and read again. A short gap
  * means the packing sits low: a ring fewer, or a set pressed harder than expected. A wide one means rings that are not
  * seated, or one too many. Which of the two, only the count of rings and the torque tell.
  *
@@ -53,7 +53,15 @@ export function loadingVerdict(input: {
   const difference = mm(gap - expectedGap)
   const allowed = mm(tolerance * setHeight)
   const tilt = gapLeft === null || gapRight === null ? null : mm(Math.abs(left - right))
-  return { ok: true, ...verdictOf({ difference, allowed, tilt, tiltLimit }), gap, difference, allowed, tilt }
+  // Metal on metal: the nuts load the box and not the packing, however well the gap agrees.
+  const stands = Math.min(left, right) <= DUST
+  const verdict = stands
+    ? {
+        verdict: 'follower on the box' as const,
+        reason: 'the flange stands on the box face: the nuts no longer load the packing',
+      }
+    : verdictOf({ difference, allowed, tilt, tiltLimit })
+  return { ok: true, ...verdict, gap, difference, allowed, tilt }
 }
 
 function verdictOf(figures: {

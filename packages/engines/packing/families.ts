@@ -182,7 +182,7 @@ export const packingFamilies: readonly LibraryFamily[] = [
     description: 'Greased flax or hemp: cold water and little else.',
     isOldStock: false,
     figures: {
-      ...limits({ temperature: [-20, 90, 110], pressure: 20, ph: [5, 10] }),
+      ...limits({ temperature: [-20, 90, 90], pressure: 20, ph: [5, 10] }),
       ...behaviour({ consolidation: 0.3, friction: 0.2, stressFloor: softer(7), lifeInDays: 550 }),
     },
     cautions: [...mayBeAsbestos, 'oxidising fluids'],
@@ -193,7 +193,7 @@ export const packingFamilies: readonly LibraryFamily[] = [
     description: 'Greased cotton: cold water, air and oil at low pressure.',
     isOldStock: false,
     figures: {
-      ...limits({ temperature: [-20, 80, 100], pressure: 10, ph: [6, 9] }),
+      ...limits({ temperature: [-20, 80, 80], pressure: 10, ph: [6, 9] }),
       ...behaviour({ consolidation: 0.3, friction: 0.2, stressFloor: softer(7), lifeInDays: 365 }),
     },
     cautions: [...mayBeAsbestos, 'oxidising fluids'],

@@ -28,7 +28,8 @@ export function acidityReasons({ family, phase, ph, isOxidising }: FluidAndFamil
   if (isOxidising === null)
     reasons.push({
       code: 'fluid/may-be-oxidising',
-      standing: 'note',
+      // Oxygen and chlorine are gases: what is not known of one never passes for harmless.
+      standing: phase === 'gas' ? 'not known' : 'note',
       used: null,
       detail: 'it is attacked by strong oxidising fluids, and nothing is known of this one',
     })

@@ -50,7 +50,7 @@ export function cardOf({ valve, familyName, family, lastRings, rules, now, timeZ
     ...nutsOf(gland.studThread),
     proof: [...proof],
     followUp: [
-      `After ${rules.retightenAfterRepack} ${rules.retightenAfterRepack === 1 ? 'day' : 'days'} in normal service, isolated again if the site says so: ` +
+      `After ${rules.retightenAfterRepack} ${rules.retightenAfterRepack === 1 ? 'day' : 'days'} in normal service: isolated again, unless the site procedure allows it in service, ` +
         'nuts to the last torque once more, both gaps and the leak written down.',
     ],
     hazards: hazardsOf(valve, family),

@@ -37,7 +37,7 @@ function where({ access, isolationBoundary }: Exposure): string[] {
   return [
     ...(access === 'confined space' ? ['Confined space: entry needs its own permit.'] : []),
     ...(access === 'ladder' || access === 'scaffold' ? [`Reached by ${access}: tools and old packing must not fall.`] : []),
-    ...(isolationBoundary === '' ? [] : [`Isolated together: ${isolationBoundary}.`]),
+    ...(isolationBoundary === '' ? [] : [`To isolate, together: ${isolationBoundary}. Not isolated until it is proved.`]),
   ]
 }
 

@@ -4,16 +4,16 @@ import type { SiteFamily } from '@glandkeeper/contract/packings'
 import type { SettingValues } from '@glandkeeper/contract/settings'
 import { ringSet } from '@glandkeeper/engines/gland/ring-set'
 import { glandLoad } from '@glandkeeper/engines/load/gland-load'
-import { nutTorque, torqueSteps } from '@glandkeeper/engines/load/nut-torque'
+import { nutTorque, torqueSteps, usualNutFactors } from '@glandkeeper/engines/load/nut-torque'
 import { requiredStress } from '@glandkeeper/engines/load/required-stress'
 import { type Outcome, refuse } from '@glandkeeper/engines/outcome'
 import { findThread } from '@glandkeeper/engines/threads/stud-threads'
 import { reserveRules } from '@glandkeeper/engines/reserve/findings'
 import { formatFigure } from '@glandkeeper/units/figure'
 import { formatMillimetres as millimetres } from '@glandkeeper/units/format'
-import { type Bar, type Millimetre, mm, type NewtonMetre, ratio } from '@glandkeeper/units/quantity'
+import { type Bar, type Millimetre, mm, type NewtonMetre, newtons, ratio } from '@glandkeeper/units/quantity'
 import type { Refused } from './cutting.ts'
-import { strengthOf } from './stud-strength.ts'
+import { type StudStrength, strengthOf } from './stud-strength.ts'
 
 export interface ToLoad {
   readonly gland: Gland
@@ -39,20 +39,25 @@ function gapOf({ gland, family, section, rings, rules }: ToLoad, refused: Refuse
     refused(set)
     return null
   }
+  const [inTheWay] = set.findings
+  if (inTheWay) {
+    refused(refuse(inTheWay, 'gap when loaded', noTravel[inTheWay]))
+    return null
+  }
   const allowed = rules.gapTolerance * set.consolidatedHeight
   return {
     expected: set.expectedGap,
-    least: mm(Math.max(0, set.expectedGap - allowed)),
+    // A follower that stands on the box presses nothing: the gap may never be less than what is kept clear.
+    least: mm(Math.min(set.expectedGap, Math.max(keepClear, set.expectedGap - allowed))),
     most: mm(set.expectedGap + allowed),
     below: 'Below that the packing sits low: one more ring may fit, or it is pressed harder than expected.',
-    says: set.findings.map((finding) => noTravel[finding]),
-    above: 'Above that the rings stand too high: not seated, or one too many.',
+    above: `Above that the rings stand too high: not seated, or one too many (on the last one, loose, the nose should enter ${millimetres(set.entryOnLastRing)}).`,
   }
 }
 
 const noTravel = {
-  'ring-set/nose-does-not-reach': 'By these figures the nose does not reach the loaded packing: measure again, and ask.',
-  'ring-set/no-reserve': 'By these figures no travel is left once it is loaded: ask before this set goes in.',
+  'ring-set/nose-does-not-reach': 'by these figures the nose does not reach the loaded packing: measure again, and ask',
+  'ring-set/no-reserve': 'by these figures no travel is left once it is loaded: ask before this set goes in',
 } as const
 
 type Load = CutCard['load']
@@ -71,6 +76,14 @@ function loadOf({ gland, pressure, family, rules }: ToLoad, refused: Refused): L
   const { glandLoad: force, loadPerStud } = loaded
   const strength = strengthOf({ designation: studThread, grade: studGrade, loadPerStud, utilisationLimit: rules.proofWarning })
   if (strength.standing === 'refused') return nothing(refuse('stud/beyond-strength', 'torque, N·m', strength.says), refused)
+  // The nut factor is an average: at the same torque smooth nuts press harder, and that is what the studs must bear.
+  const { low, usual } = usualNutFactors[lubrication]
+  const hardest = strengthOf({
+    designation: studThread,
+    grade: studGrade,
+    loadPerStud: newtons((loadPerStud * usual) / low),
+    utilisationLimit: rules.proofWarning,
+  })
   const nutFactor = rules[nutFactorKeys[lubrication]]
   const each = nutTorque({ glandLoad: force, studCount, studDiameter: found.thread.nominalDiameter, nutFactor })
   if (!each.ok) return nothing(each, refused)
@@ -81,11 +94,16 @@ function loadOf({ gland, pressure, family, rules }: ToLoad, refused: Refused): L
     torque: each.torque,
     says: [
       `Gland stress ${formatFigure(stress, 'MPa', 1)}, ${reason}; load ${formatFigure(force / 1000, 'kN', 1)} on ${studCount} studs.`,
-      `Nut factor ${nutFactor} for nuts ${lubricated[lubrication]}, an average only: the gap has the last word.`,
+      `Nut factor ${nutFactor} for nuts ${lubricated[lubrication]}, an average: smoother nuts press ${Math.round((usual / low - 1) * 100)} % harder. The gap has the last word.`,
       ...(strength.standing === 'borne' ? [strength.says] : []),
     ],
-    warning: strength.standing === 'borne' ? null : strength.says,
+    warning: warningOf(strength, hardest),
   }
+}
+
+function warningOf(usual: StudStrength, hardest: StudStrength): string | null {
+  if (usual.standing !== 'borne') return usual.says
+  return hardest.standing === 'refused' ? 'Stop early: with smoother nuts this torque would stretch the studs.' : null
 }
 
 function nothing(outcome: Outcome<object>, refused: Refused): null {

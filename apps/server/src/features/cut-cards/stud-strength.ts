@@ -34,6 +34,11 @@ function ofUnknownGrade(stud: Stud): StudStrength {
       standing: 'refused',
       says: `not even studs of grade ${STRONGEST} bear this load: no torque is given, ask the engineer`,
     }
+  if (weakest.utilisation > 1)
+    return {
+      standing: 'refused',
+      says: `the grade of the studs is not known, and studs of grade ${WEAKEST} would not bear this load: read the mark first, no torque is given`,
+    }
   return {
     standing: 'warned',
     says: `Stop: the grade of the studs is not known; were it ${WEAKEST}, this is ${percent(weakest.utilisation)} of their strength. Read the mark.`,

@@ -33,7 +33,8 @@ describe('the state of a gland', () => {
     const server = await aWearingValve()
     const { forecast, why, runsOutOn } = await shown(server)
     expect(forecast).toMatchObject({ readingsUsed: 5, origin: 'set by us', stopOn: '2026-11-02' })
-    const days = [forecast?.earliest, forecast?.early, forecast?.middle, forecast?.late, forecast?.latest]
+    const { earliest, early, middle, late, latest } = forecast!
+    const days = [earliest, early, middle, late, latest].map((day) => day ?? 'beyond')
     expect(days).toEqual(days.toSorted())
     expect(forecast!.early! > '2026-05-04' && forecast!.early! < '2026-12-31').toBe(true)
     expect(runsOutOn).toBe(forecast?.middle)

@@ -84,7 +84,10 @@ describe('the packing families of a site', () => {
     const server = await aServer()
     expect(await change(server, 'cotton braid', { revision: 0, figures: { lowestTemperature: 95 } })).toMatchObject({
       status: 422,
-      problem: { code: 'packing/impossible-limits', errors: [{ pointer: '#/figures/highestTemperature' }] },
+      problem: {
+        code: 'packing/impossible-limits',
+        errors: [{ pointer: '#/figures/highestTemperature' }, { pointer: '#/figures/highestSteamTemperature' }],
+      },
     })
     expect(await change(server, 'cotton wool', { revision: 0, figures: {} })).toMatchObject({
       status: 404,
@@ -199,7 +202,7 @@ describe('the advice for a valve', () => {
     expect(fitted).toMatchObject({
       name: 'natural fibre braid',
       verdict: 'outside its limits',
-      reasons: [{ code: 'temperature/over', detail: '160\u00a0°C is 50\u00a0°C over its limit of 110\u00a0°C' }, {}],
+      reasons: [{ code: 'temperature/over', detail: '160\u00a0°C is 70\u00a0°C over its limit of 90\u00a0°C' }, {}],
     })
     expect(fitted?.mostUsed).toBeGreaterThan(1)
     expect(ranking[0]).toMatchObject({ name: 'graphite die-formed', verdict: 'suitable' })

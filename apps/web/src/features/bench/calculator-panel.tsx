@@ -4,6 +4,7 @@ import { useMemo } from 'react'
 import { useSearchParams } from 'react-router'
 import { useMeasuredWidth } from '../../ui/measured-width.ts'
 import { asSentence } from '../../ui/sentence.ts'
+import { siteFamilies } from '../packings/queries.ts'
 import { valveQuery } from '../valves/queries.ts'
 import { Answer } from './answer.tsx'
 import css from './bench.module.css'
@@ -19,7 +20,15 @@ import { WhereFrom } from './where-from.tsx'
 export function CalculatorPanel({ calculator, tag }: { calculator: Calculator; tag: string | null }) {
   const valve = useQuery({ ...valveQuery(tag ?? ''), enabled: tag !== null })
   const [search, setSearch] = useSearchParams()
-  const start = useMemo(() => startingTexts(calculator, valve.data ?? null), [calculator, valve.data])
+  const families = useQuery({ ...siteFamilies, enabled: tag !== null })
+  const start = useMemo(() => {
+    if (tag === null) return startingTexts(calculator, null)
+    // Until valve and packings are read the boxes stay empty: an example would pass for the valve.
+    if (!valve.data || !families.data) return { texts: {}, fromValve: new Set<string>() }
+    const name = valve.data.state.packingFamily
+    const family = families.data.families.find((candidate) => candidate.name === name) ?? null
+    return startingTexts(calculator, { history: valve.data, family, now: new Date(valve.dataUpdatedAt) })
+  }, [calculator, tag, valve.data, valve.dataUpdatedAt, families.data])
   const typed = textsIn(calculator, search)
   const texts: Texts = { ...start.texts, ...typed }
   const reading = readAndCompute(calculator, texts)

@@ -1,3 +1,4 @@
+import { topUp } from '@glandkeeper/bench/cut/top-up'
 import { ringLength } from '@glandkeeper/bench/cut/ring-length'
 import { wornParts } from '@glandkeeper/bench/cut/worn-parts'
 import { glandTorque } from '@glandkeeper/bench/load/gland-torque'
@@ -58,17 +59,41 @@ describe('figures typed freely', () => {
   })
 })
 
-it('a valve of the register fills in its own figures, and the example the rest', () => {
-  const gland = { boxBore: 60, stemDiameter: 40, studThread: 'M16', studCount: 4, studGrade: '8.8', lubrication: 'paste' }
+it('a valve of the register fills in its own figures; what it does not know stays empty, with nothing of the example', () => {
+  const gland = { boxBore: 60, stemDiameter: 40, studThread: 'M16', studCount: null, studGrade: '8.8', lubrication: 'paste' }
   const history = {
-    valve: { gland, temperature: null, pressure: 7, stemMovement: 'rising', phase: 'steam' },
-    state: { gapLeft: 5, gapRight: 6 },
-    lives: [{ to: null, rings: 6, family: 'graphite braid' }],
-  } as unknown as Parameters<typeof startingTexts>[1]
-  const { texts, fromValve } = startingTexts(glandTorque, history)
-  expect(texts).toMatchObject({ boxBore: '60', studThread: 'M16', studCount: '4', pressure: '7', form: 'braided' })
-  expect(fromValve.has('boxBore')).toBe(true)
-  expect(fromValve.has('form')).toBe(false)
+    valve: { gland: { ...gland, noseLength: 22 }, temperature: null, pressure: null, stemMovement: 'rising', phase: 'steam' },
+    state: { gapLeft: 5, gapRight: 6, reserve: 2, packedOn: '2026-01-01T00:00:00Z' },
+    lives: [{ to: null, rings: 6, family: 'PTFE braid' }],
+    timeline: [],
+  }
+  const family = {
+    form: 'braided',
+    figures: Object.fromEntries(
+      ['stressFloor', 'consolidation', 'friction', 'lateralRatio', 'usualLife'].map((name, index) => [
+        name,
+        { value: index + 1 },
+      ]),
+    ),
+  }
+  const known = { history, family, now: new Date('2026-01-11T00:00:00Z') } as unknown as Parameters<typeof startingTexts>[1]
+  const { texts, fromValve } = startingTexts(glandTorque, known)
+  expect(texts).toMatchObject({
+    boxBore: '60',
+    studThread: 'M16',
+    studCount: '',
+    pressure: '',
+    leastStress: '1',
+    pressureFactor: '1.5',
+  })
+  expect([fromValve.has('boxBore'), fromValve.has('pressure'), fromValve.has('pressureFactor')]).toEqual([true, false, false])
+  expect(startingTexts(ringLength, known).texts).toMatchObject({ stemDiameter: '40', section: '10', cutAngle: '45' })
+  expect(startingTexts(topUp, known).texts).toMatchObject({
+    reserve: '2',
+    followerEntry: '17',
+    ageOfPacking: '10',
+    topUpRings: '0',
+  })
 })
 
 it('nought has no counterpart in inches worth saying', () => {
