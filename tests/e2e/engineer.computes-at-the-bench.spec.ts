@@ -41,6 +41,6 @@ test('a valve’s own figures are filled in', async ({ page, api }) => {
   await page.getByRole('link', { name: 'Gland load and torque' }).click()
   await expect(page.getByText(`filled in from ${tag}`)).toBeVisible()
   await expect(page.getByRole('textbox', { name: 'Box bore, mm' })).toHaveValue('45')
-  await expect(page.getByRole('textbox', { name: 'Stud thread' })).toHaveValue('M12')
+  await expect(page.getByLabel('Stud thread')).toHaveValue('M12')
   await expect(page.getByText(`from ${tag}`).nth(1)).toBeVisible()
 })
