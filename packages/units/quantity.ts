@@ -29,7 +29,12 @@ export type Ppmv = Quantity<'ppmv'>
 /** Milliseconds since 1970-01-01T00:00Z: a moment, not a duration. */
 export type Instant = Quantity<'instant'>
 
-const constructorOf =
+/**
+ * The constructor of a unit: what only one engine measures in, that engine names beside itself.
+ *
+ * @example constructorOf('pH')(7) // → 7
+ */
+export const constructorOf =
   <Unit extends string>(unitName: Unit) =>
   (value: number): Quantity<Unit> => {
     if (!Number.isFinite(value)) throw new RangeError(`a quantity in ${unitName} must be finite, got ${value}`)

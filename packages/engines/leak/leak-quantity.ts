@@ -1,4 +1,4 @@
-import type { Quantity } from '@glandkeeper/units/quantity'
+import { constructorOf, type Quantity } from '@glandkeeper/units/quantity'
 
 export type LitrePerHour = Quantity<'L/h'>
 export type LitrePerYear = Quantity<'L/y'>
@@ -17,13 +17,6 @@ export type KilogramCarbonDioxidePerYear = Quantity<'kg CO2e/y'>
 export type KilogramCarbonDioxidePerKilowattHour = Quantity<'kg CO2e/kWh'>
 /** A sum in the plant's own currency, which the program does not know. */
 export type Money = Quantity<'money'>
-
-const constructorOf =
-  <Unit extends string>(unitName: Unit) =>
-  (value: number): Quantity<Unit> => {
-    if (!Number.isFinite(value)) throw new RangeError(`a quantity in ${unitName} must be finite, got ${value}`)
-    return value as Quantity<Unit>
-  }
 
 export const litresPerHour = constructorOf('L/h')
 export const litresPerYear = constructorOf('L/y')

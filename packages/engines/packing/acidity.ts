@@ -1,10 +1,7 @@
-import type { Quantity } from '@glandkeeper/units/quantity'
+import { constructorOf, type Quantity } from '@glandkeeper/units/quantity'
 
 /** Acid or caustic on the usual scale: 7 is neutral, below it acid, above it caustic. */
 export type Ph = Quantity<'pH'>
 
 /** `ph(7)` is neutral. Throws RangeError for NaN and the infinities. */
-export function ph(value: number): Ph {
-  if (!Number.isFinite(value)) throw new RangeError(`a pH must be finite, got ${value}`)
-  return value as Ph
-}
+export const ph = constructorOf('pH')
