@@ -1,3 +1,5 @@
+import { nameInWords } from '@glandkeeper/units/format'
+
 /** Why nothing was computed: which input is at fault, by a code for programs and a sentence for people. */
 export interface InputProblem {
   readonly code: `${string}/${string}`
@@ -23,12 +25,7 @@ export function refuse(code: InputProblem['code'], field: string, detail: string
 export function firstNotPositive(inputs: Readonly<Record<string, number>>): { ok: false; problem: InputProblem } | null {
   for (const [field, value] of Object.entries(inputs)) {
     if (!(value > 0 && value < Infinity))
-      return refuse('number/not-positive', field, `${inWords(field)} must be more than 0, not ${value}`)
+      return refuse('number/not-positive', field, `${nameInWords(field)} must be more than 0, not ${value}`)
   }
   return null
-}
-
-/** `boxBore` is `box bore` to a person. */
-function inWords(field: string): string {
-  return field.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
 }

@@ -10,6 +10,26 @@ export function formatMillimetres(value: number, decimals = 1): string {
   return `${value.toFixed(decimals).replace('-', '\u2212')}${NO_BREAK_SPACE}mm`
 }
 
+/**
+ * A chance for a person: never said to be none or certain.
+ *
+ * @example formatChance(0.004) // → 'under 1\u00a0%'
+ */
+export function formatChance(chance: number): string {
+  if (chance < 0.01) return `under 1${NO_BREAK_SPACE}%`
+  if (chance > 0.99) return `over 99${NO_BREAK_SPACE}%`
+  return `${Math.round(chance * 100)}${NO_BREAK_SPACE}%`
+}
+
+/**
+ * The name of an input, a column or a code as a person reads it.
+ *
+ * @example nameInWords('boxBore') // → 'box bore'
+ */
+export function nameInWords(name: string): string {
+  return name.replaceAll(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`)
+}
+
 const FRACTIONS: Readonly<Record<string, string>> = {
   '0.25': 'a quarter turn',
   '0.5': 'half a turn',

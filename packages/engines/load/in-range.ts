@@ -1,3 +1,4 @@
+import { nameInWords } from '@glandkeeper/units/format'
 import { type InputProblem, refuse } from '../outcome.ts'
 
 type Refusal = { readonly ok: false; readonly problem: InputProblem }
@@ -12,7 +13,7 @@ export function firstOutOfRange(field: string, ...results: readonly number[]): R
 export function firstNegative(inputs: Readonly<Record<string, number>>): Refusal | null {
   for (const [field, value] of Object.entries(inputs)) {
     if (!(value >= 0 && value < Infinity))
-      return refuse('number/negative', field, `${inWords(field)} must be 0 or more, not ${value}`)
+      return refuse('number/negative', field, `${nameInWords(field)} must be 0 or more, not ${value}`)
   }
   return null
 }
@@ -20,10 +21,5 @@ export function firstNegative(inputs: Readonly<Record<string, number>>): Refusal
 /** Studs, nuts and rings are counted, not measured. */
 export function notACount(field: string, count: number): Refusal | null {
   if (Number.isSafeInteger(count) && count > 0) return null
-  return refuse('count/not-whole', field, `${inWords(field)} must be a whole number of at least 1, not ${count}`)
-}
-
-/** `studCount` is `stud count` to a person. */
-function inWords(field: string): string {
-  return field.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
+  return refuse('count/not-whole', field, `${nameInWords(field)} must be a whole number of at least 1, not ${count}`)
 }

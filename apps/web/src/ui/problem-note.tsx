@@ -1,4 +1,5 @@
 import { problems, type Problem } from '@glandkeeper/contract/problem'
+import { nameInWords } from '@glandkeeper/units/format'
 import { ProblemError, Unreachable } from '../platform/client.ts'
 import css from './problem-note.module.css'
 import { asSentence } from './sentence.ts'
@@ -73,5 +74,5 @@ function NoAnswer({ error }: { error: unknown }) {
 function placeInWords(pointer: string): string {
   const last = pointer.split('/').at(-1) ?? ''
   if (last === '' || last === '#') return ''
-  return `${last.replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`)}: `
+  return `${nameInWords(last)}: `
 }

@@ -1,10 +1,10 @@
-import { TZDate } from '@date-fns/tz'
 import type { CutCard } from '@glandkeeper/contract/cut-cards'
 import type { SiteFamily } from '@glandkeeper/contract/packings'
 import type { SettingValues } from '@glandkeeper/contract/settings'
 import type { ValveInput } from '@glandkeeper/contract/valves'
 import { formatFigure } from '@glandkeeper/units/figure'
-import { format } from 'date-fns'
+import { nameInWords } from '@glandkeeper/units/format'
+import { dayAt } from '../../platform/clock.ts'
 import { cuttingOf, type Refused } from './cutting.ts'
 import { cautions, hazardsOf, proof } from './hazards.ts'
 import { loadingOf } from './loading.ts'
@@ -26,12 +26,13 @@ export interface ForCard {
 export function cardOf({ valve, familyName, family, lastRings, rules, now, timeZone }: ForCard): CutCard {
   const open = openOf(valve, family)
   const refused: Refused = (outcome) => {
-    if (!outcome.ok) open.push({ what: inWords(outcome.problem.field), says: outcome.problem.detail })
+    if (!outcome.ok) open.push({ what: nameInWords(outcome.problem.field), says: outcome.problem.detail })
   }
   const { gland, pressure } = valve
   const cutting = cuttingOf({ gland, family, lastRings, rules }, refused)
   const section = cutting.cord?.space ?? null
   const rings = cutting.rings?.count ?? null
+  const days = rules.retightenAfterRepack
   return {
     tag: valve.tag,
     description: valve.description,
@@ -41,7 +42,7 @@ export function cardOf({ valve, familyName, family, lastRings, rules, now, timeZ
     phase: valve.phase,
     temperature: valve.temperature,
     pressure,
-    madeOn: format(new TZDate(now, timeZone), 'yyyy-MM-dd'),
+    madeOn: dayAt(now, timeZone),
     family: familyName,
     form: family?.form ?? null,
     gland,
@@ -50,19 +51,14 @@ export function cardOf({ valve, familyName, family, lastRings, rules, now, timeZ
     ...nutsOf(gland.studThread),
     proof: [...proof],
     followUp: [
-      `After ${rules.retightenAfterRepack} ${rules.retightenAfterRepack === 1 ? 'day' : 'days'} in normal service: isolated again, unless the site procedure allows it in service, ` +
-        'nuts to the last torque once more, both gaps and the leak written down.',
+      `After ${days} ${days === 1 ? 'day' : 'days'} in normal service: isolated again, unless the site procedure allows it ` +
+        'in service, nuts to the last torque once more, both gaps and the leak written down.',
     ],
     hazards: hazardsOf(valve, family),
     cautions: [...cautions],
     open,
     basis: basisOf(family),
   }
-}
-
-/** `boxBore` is `box bore` to a person. */
-function inWords(field: string): string {
-  return field.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
 }
 
 /** The two figures of a family that a card leans on most, and whose word each is. */

@@ -1,7 +1,9 @@
 import { TZDate } from '@date-fns/tz'
 import type { NextLook, ReserveForecast } from '@glandkeeper/contract/reserve'
 import type { ForecastReason } from '@glandkeeper/engines/wear/forecast'
+import { formatChance } from '@glandkeeper/units/format'
 import { format } from 'date-fns'
+import { dayAt } from '../../platform/clock.ts'
 import { FORECAST_CHANCES, type ForecastMoment, type KeptForecast, type KeptLook } from './forecast-of-gland.ts'
 
 const sentences: Readonly<Record<ForecastReason, string>> = {
@@ -18,25 +20,23 @@ const sentences: Readonly<Record<ForecastReason, string>> = {
   'forecast/beyond-20-years': 'part of the interval lies beyond twenty years',
 }
 
-const isoDay = (moment: number, timeZone: string) => format(new TZDate(moment, timeZone), 'yyyy-MM-dd')
-
 /** A kept forecast in the terms of the contract: days of the site. */
 export function presentForecast(kept: KeptForecast, stopAt: Date, timeZone: string): ReserveForecast {
-  const dayAt = (chance: (typeof FORECAST_CHANCES)[number]): string | null => {
+  const dayOf = (chance: (typeof FORECAST_CHANCES)[number]): string | null => {
     const moment: ForecastMoment = kept.dates[FORECAST_CHANCES.indexOf(chance)] ?? null
-    return moment === null ? null : isoDay(moment, timeZone)
+    return moment === null ? null : dayAt(moment, timeZone)
   }
   return {
     countedFrom: new Date(kept.countedFrom).toISOString(),
     level: kept.level as ReserveForecast['level'],
     levelDeviation: kept.levelDeviation as ReserveForecast['levelDeviation'],
-    earliest: dayAt(0.025),
-    early: dayAt(0.1),
-    middle: dayAt(0.5),
-    late: dayAt(0.9),
-    latest: dayAt(0.975),
+    earliest: dayOf(0.025),
+    early: dayOf(0.1),
+    middle: dayOf(0.5),
+    late: dayOf(0.9),
+    latest: dayOf(0.975),
     chanceBeforeStop: kept.chanceBeforeStop as ReserveForecast['chanceBeforeStop'],
-    stopOn: isoDay(stopAt.getTime(), timeZone),
+    stopOn: dayAt(stopAt, timeZone),
     readingsUsed: kept.readingsUsed,
     earlierLivesUsed: kept.earlierLivesUsed,
     leftOut: kept.leftOut.map(({ at, reserve, why }) => ({
@@ -61,10 +61,10 @@ const because: Readonly<Record<KeptLook['rule'], string>> = {
 
 export function presentLook(kept: KeptLook, timeZone: string): NextLook {
   return {
-    on: isoDay(kept.at, timeZone),
+    on: dayAt(kept.at, timeZone),
     rule: kept.rule,
     because: because[kept.rule],
-    weighed: kept.weighed.map(({ rule, at }) => ({ rule, on: isoDay(at, timeZone) })),
+    weighed: kept.weighed.map(({ rule, at }) => ({ rule, on: dayAt(at, timeZone) })),
   }
 }
 
@@ -77,11 +77,5 @@ export function forecastSentence({ early, late, chanceBeforeStop, stopOn }: Rese
       : late === null
         ? `nine times in ten used up after ${day(early)}`
         : `four times in five used up between ${day(early, early.slice(0, 4) === late.slice(0, 4) ? 'd MMM' : 'd MMM yyyy')} and ${day(late)}`
-  return `${between}; ${chanceInWords(chanceBeforeStop)} before ${day(stopOn)}`
-}
-
-/** @example chanceInWords(0.004) // → 'under 1 %' */
-export function chanceInWords(chance: number): string {
-  if (chance < 0.01) return 'under 1\u00a0%'
-  return chance > 0.99 ? 'over 99\u00a0%' : `${Math.round(chance * 100)}\u00a0%`
+  return `${between}; ${formatChance(chanceBeforeStop)} before ${day(stopOn)}`
 }

@@ -7,6 +7,7 @@ import { formatMillimetres as millimetres } from '@glandkeeper/units/format'
 import { mm, ratio } from '@glandkeeper/units/quantity'
 import { format } from 'date-fns'
 import type { ValveStateModel } from '../../generated/sqlite/models.ts'
+import { dayAt } from '../../platform/clock.ts'
 import { findingsInWords } from './findings-in-words.ts'
 import { forecastSentence, presentForecast, presentLook } from './forecast-in-words.ts'
 import type { KeptForecast, KeptLook } from './forecast-of-gland.ts'
@@ -36,7 +37,7 @@ export function presentState(row: ValveStateModel, asOf: AsOf): GlandState {
     gapIsInferred: row.gapIsInferred,
     reserve: row.reserveMm as GlandState['reserve'],
     reserveLimitedBy: row.reserveLimitedBy as GlandState['reserveLimitedBy'],
-    runsOutOn: row.runsOutAt && format(new TZDate(row.runsOutAt, timeZone), 'yyyy-MM-dd'),
+    runsOutOn: row.runsOutAt && dayAt(row.runsOutAt, timeZone),
     forecast,
     nextLook: row.nextLook === null ? null : presentLook(JSON.parse(row.nextLook) as KeptLook, timeZone),
     standing,

@@ -1,6 +1,6 @@
-import { TZDate } from '@date-fns/tz'
 import type { ColumnReading, ImportKind, RowFault } from '@glandkeeper/contract/imports'
 import type { Fault } from '@glandkeeper/contract/problem'
+import { dayAt } from '../../platform/clock.ts'
 import type { Read } from '../../platform/store.ts'
 import { readCell } from './read-cell.ts'
 import type { RawRow } from './read-file.ts'
@@ -77,5 +77,5 @@ export function shortened(value: string): string {
 
 /** The day at the site, as people there say it. */
 export function retiredInWords(retiredAt: Date, timeZone: string): string {
-  return `this valve was retired on ${new TZDate(retiredAt.getTime(), timeZone).toISOString().slice(0, 10)}`
+  return `this valve was retired on ${dayAt(retiredAt, timeZone)}`
 }

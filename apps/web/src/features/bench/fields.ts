@@ -1,4 +1,5 @@
 import { innermost, quantities, type QuantityMeta } from '@glandkeeper/contract/quantity'
+import { nameInWords } from '@glandkeeper/units/format'
 import { z } from 'zod'
 
 /** How one input of a calculator is typed in, read off its schema. */
@@ -30,7 +31,7 @@ export function fieldsOf(schema: z.ZodObject): BenchField[] {
 
 /** @example inWords('studThread') // → 'Stud thread' */
 export function inWords(name: string): string {
-  const words = name.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
+  const words = nameInWords(name)
   return words.charAt(0).toUpperCase() + words.slice(1)
 }
 

@@ -1,4 +1,4 @@
-import { chanceInWords } from '../valves/index.ts'
+import { formatChance } from '@glandkeeper/units/format'
 import css from './forecast.module.css'
 
 const WIDTH = 72
@@ -14,7 +14,7 @@ export function Chance({ chance }: { chance: number | null }) {
         <path d={`M0 8H${WIDTH}M.3 5V11M${WIDTH / 2} 5V11M${WIDTH - 0.3} 5V11`} className="hair" />
         <path d={`M${x.toFixed(1)} 1V15`} className={css.upright} />
       </svg>
-      <data value={chance}>{chanceInWords(chance)}</data>
+      <data value={chance}>{formatChance(chance)}</data>
     </span>
   )
 }

@@ -1,7 +1,8 @@
 import type { ReserveForecast } from '@glandkeeper/contract/reserve'
+import { formatChance } from '@glandkeeper/units/format'
 import { format } from 'date-fns'
 import { atSite, formatDay } from '../../platform/site-time.ts'
-import { chanceInWords, howSure, usedUpWhen } from './index.ts'
+import { howSure, usedUpWhen } from './index.ts'
 import type { PlotFrame, PlotInput } from './reserve-geometry.ts'
 
 interface Fan {
@@ -81,7 +82,7 @@ export function stopMark({ state: { forecast }, plannedStopOn }: PlotInput, fram
   if (forecast === null) return null
   const x = frame.xOfDay(forecast.stopOn)
   if (x < frame.today || x > frame.right) return null
-  const [day, chance] = [formatDay(forecast.stopOn), chanceInWords(forecast.chanceBeforeStop)]
+  const [day, chance] = [formatDay(forecast.stopOn), formatChance(forecast.chanceBeforeStop)]
   const isPlanned = plannedStopOn === forecast.stopOn
   const label = isPlanned ? `stop ${day}, ${chance} before it` : `no stop planned, ${chance} before ${day}`
   const half = (label.length * PX_PER_LETTER) / 2

@@ -1,14 +1,5 @@
 import { format, parseISO } from 'date-fns'
 
-const NO_BREAK_SPACE = '\u00a0'
-
-/** @example chanceInWords(0.004) // → 'under 1 %' */
-export function chanceInWords(chance: number): string {
-  if (chance < 0.01) return `under 1${NO_BREAK_SPACE}%`
-  if (chance > 0.99) return `over 99${NO_BREAK_SPACE}%`
-  return `${Math.round(chance * 100)}${NO_BREAK_SPACE}%`
-}
-
 interface UsedUp {
   /** One chance in ten that it is used up before this day; null is beyond twenty years, as for `late`. */
   readonly early: string | null

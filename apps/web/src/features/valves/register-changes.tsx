@@ -1,4 +1,5 @@
 import type { ValveHistory } from '@glandkeeper/contract/valves'
+import { nameInWords } from '@glandkeeper/units/format'
 import { formatMoment } from '../../platform/site-time.ts'
 import look from './timeline.module.css'
 
@@ -63,5 +64,5 @@ function Field({ change: { field, before, after }, isNew }: { change: Changes[nu
 
 /** @example fieldInWords('gland.boxBore') // → 'gland, box bore' */
 function fieldInWords(field: string): string {
-  return field.replaceAll('.', ', ').replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`)
+  return nameInWords(field.replaceAll('.', ', '))
 }
