@@ -77,12 +77,23 @@ export function filterLife(wear: WearParameters, { ages, reserves, from, count }
 const NIP_ERROR = 0.15
 
 /**
+ * How uncertain the travel of nips is that nobody measured: where between two nips it began and ended, and how exactly
+ * a hand stops.
+ *
+ *     variance of the travel = step² / 6 + Σ (0.15 × travel)²      mm²
+ *
+ * @source SRC-703 nips as falls of the level (docs/sources.md)
+ * @example varianceOfTravel({ travels: [], step: 6 }) // → 6
+ */
+export function varianceOfTravel({ travels, step }: { readonly travels: readonly number[]; readonly step: number }): number {
+  return step ** 2 / 6 + travels.reduce((sum, each) => sum + (NIP_ERROR * each) ** 2, 0)
+}
+
+/**
  * Carries the level on to the last nip after the last reading.
  *
  * Turns of the nuts are counted, so the level sinks by their travel even where wear alone would not have asked for it;
- * for the rate the travel is one more fall over time, uncertain by where between two nips it began and ended.
- *
- *     variance of the travel = step² / 6 + Σ (0.15 × travel)²      mm²
+ * for the rate the travel is one more fall over time, as uncertain as `varianceOfTravel` has it.
  *
  * @source SRC-703 nips as falls of the level (docs/sources.md)
  * @returns the level at the last nip, and the rate as it then is known
@@ -95,7 +106,7 @@ export function afterNips(
   const shareStep = bedInShare(wear, nips.age) - bedInShare(wear, filtered.age)
   const daysOfWear = nips.age - filtered.age + wear.bedInDays * shareStep
   const travel = nips.travels.reduce((sum, each) => sum + each, 0)
-  const travelVariance = nips.step ** 2 / 6 + nips.travels.reduce((sum, each) => sum + (NIP_ERROR * each) ** 2, 0)
+  const travelVariance = varianceOfTravel(nips)
   const steadyFall = travel - wear.bedInFall * shareStep
   const variance = travelVariance + wear.processVariance * daysOfWear + wear.bedInFallVariance * shareStep ** 2
   return {

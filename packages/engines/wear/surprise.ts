@@ -23,7 +23,8 @@ export interface Surprise {
   readonly asksForSecondReading: boolean
 }
 
-const SECOND_READING_FROM = 3
+/** Standard deviations either way. */
+export const SECOND_READING_FROM = 3
 
 /**
  * How far a new reading lies from what the readings before it make likely.

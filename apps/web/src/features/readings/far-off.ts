@@ -1,12 +1,9 @@
 import type { ValveHistory } from '@glandkeeper/contract/valves'
+import { varianceOfTravel } from '@glandkeeper/engines/wear/filter'
+import { SECOND_READING_FROM } from '@glandkeeper/engines/wear/surprise'
 import { formatMillimetres } from '@glandkeeper/units/format'
 import { type Draft, isRead, isTurned, turnedOf } from './draft.ts'
 import { leavesAfter, reserveRead } from './leaves.ts'
-
-/** Standard deviations from what was expected, from which a reading is asked for a second time. */
-const FAR_OFF = 3
-/** Of the travel of a nip, squared: where between two nips it began, and how exactly a hand stops. As the forecast has it. */
-const DOUBT_OF_TRAVEL = 1 / 6 + 0.15 ** 2
 
 /**
  * Asks to read again, at the valve, where the gaps leave something else than the readings before make likely. What is
@@ -17,7 +14,7 @@ export function farOffExpected(draft: Draft, history: ValveHistory): string[] {
   const reserve = reserveRead(history, turnedOf(draft), draft)
   const expects = isTurned(draft) ? expectedAfterTurns(draft, history) : history.expects
   if (reserve === null || expects === null) return []
-  const most = FAR_OFF * expects.deviation
+  const most = SECOND_READING_FROM * expects.deviation
   if (!(Math.abs(reserve - expects.reserve) > most)) return []
   const low = (expects.reserve - most).toFixed(1).replace('-', '−')
   return [
@@ -34,7 +31,7 @@ function expectedAfterTurns(draft: Draft, history: ValveHistory): { reserve: num
   const travel = state.reserve - after
   return {
     reserve: state.forecast.level - travel,
-    deviation: Math.sqrt(expects.deviation ** 2 + DOUBT_OF_TRAVEL * travel ** 2),
+    deviation: Math.sqrt(expects.deviation ** 2 + varianceOfTravel({ travels: [travel], step: travel })),
   }
 }
 
