@@ -1,13 +1,12 @@
-import { TZDate } from '@date-fns/tz'
 import type { BoardRow, showBoard, showBoardSummary } from '@glandkeeper/contract/board'
 import type { OkIn, QueryOf } from '@glandkeeper/contract/endpoint'
 import { Standing } from '@glandkeeper/contract/reserve'
 import type { StandingBands } from '@glandkeeper/engines/reserve/standing'
-import { format } from 'date-fns'
 import type { Prisma } from '../../generated/sqlite/client.ts'
 import type { AreaModel, ValveModel, ValveStateModel } from '../../generated/sqlite/models.ts'
+import { dayAt } from '../../platform/clock.ts'
 import type { Read } from '../../platform/store.ts'
-import { type AsOf, bandsOf, forecastBasis, presentState } from '../glands/index.ts'
+import { type AsOf, bandsOf, presentState, stopAfter } from '../glands/index.ts'
 import { settingValuesOf } from '../settings/index.ts'
 import { foldedText } from '../valves/index.ts'
 import { whyInRow } from './why-in-row.ts'
@@ -42,11 +41,12 @@ export async function boardPage(read: Read, siteId: string, query: BoardQuery): 
 
 export async function boardSummary(read: Read, siteId: string, now: Date): Promise<OkIn<typeof showBoardSummary>> {
   const listed = { siteId, retired: false }
-  const [site, basis] = await Promise.all([
-    read.site.findUniqueOrThrow({ where: { id: siteId }, select: { timeZone: true } }),
-    forecastBasis(read, siteId, now),
-  ])
-  const bands = bandsOf(basis.settings)
+  const site = await read.site.findUniqueOrThrow({
+    where: { id: siteId },
+    select: { nextStopOn: true, timeZone: true, settings: true },
+  })
+  const settings = settingValuesOf(site.settings)
+  const bands = bandsOf(settings)
   const [areas, byArea, urgentByArea, services, ...counts] = await Promise.all([
     read.area.findMany({ where: { siteId }, orderBy: [{ walkPosition: 'asc' }, { code: 'asc' }] }),
     read.valveState.groupBy({ by: ['areaId'], where: listed, _count: { _all: true } }),
@@ -71,7 +71,7 @@ export async function boardSummary(read: Read, siteId: string, now: Date): Promi
   >
   return {
     total: counts.reduce((sum, count) => sum + count, 0),
-    stopOn: format(new TZDate(basis.stopAt, site.timeZone), 'yyyy-MM-dd'),
+    stopOn: dayAt(stopAfter(now, site, settings), site.timeZone),
     standing,
     services: services.map(({ service, _count }) => ({ service, valves: _count._all })),
     areas: areas.map(({ id, code, name }) => ({

@@ -110,9 +110,8 @@ async function rebuildStatesOf(write: Write, siteId: string, rows: readonly Chai
     for (const row of own) stoodOut.set(row.id, [...(stoodOut.get(row.id) ?? []), ...surpriseFindings(record, row.id, basis)])
     const made = madeAt && forecastMade(record, own.at(-1)?.id ?? '', madeAt)
     if (made) said.push(made)
-    for (const row of rows.filter((each) => each.kind === 'fact.corrected' && each.valveId === valveId)) {
+    for (const row of own.filter(({ kind }) => kind === 'fact.corrected'))
       stoodOut.set(row.id, correctionFindings(JSON.parse(row.body) as FieldEvent, record.knownFacts))
-    }
   }
   await write.insertRows(
     'forecast_made',

@@ -1,3 +1,4 @@
+import { setImmediate as nextTurn } from 'node:timers/promises'
 import type { Moment } from '@glandkeeper/engines/reserve/gland-history'
 import { wearLives, type WearLife } from '@glandkeeper/engines/reserve/wear-lives'
 import { type ForecastWithOutcome, type LifeOutcome, outcomeOfLife } from '@glandkeeper/engines/wear/calibration-place'
@@ -47,13 +48,9 @@ export async function forecastsOfSite(read: Reader, of: ForecastsOf, ask: Ask): 
     forecasts.push(...own)
     lives += new Set(own.map(({ life }) => life)).size
     valvesLookedAt += 1
-    await letOthersThrough()
+    await nextTurn()
   }
   return { forecasts, valves: valveIds.length, valvesLookedAt }
-}
-
-export function letOthersThrough(): Promise<void> {
-  return new Promise((resolve) => setImmediate(resolve))
 }
 
 /** Retired valves too: leaving them out would leave out the short lives. */
@@ -108,7 +105,7 @@ async function replayedOf(read: Reader, valveId: string, { siteId, basis }: Ask)
       outcome,
     })
     forecasts.push(...own)
-    await letOthersThrough()
+    await nextTurn()
   }
   return forecasts
 }

@@ -1,3 +1,4 @@
+import { setImmediate as nextTurn } from 'node:timers/promises'
 import type { Calibration, CalibrationRow, ForecastsOf, showCalibration } from '@glandkeeper/contract/calibration'
 import type { OkIn } from '@glandkeeper/contract/endpoint'
 import type { Outcome } from '@glandkeeper/engines/outcome'
@@ -6,7 +7,7 @@ import { type JudgedForecast, judgeForecasts, readingSpans } from '@glandkeeper/
 import { Refusal } from '../../platform/problem.ts'
 import type { Store } from '../../platform/store.ts'
 import { FORECAST_CHANCES, forecastBasis } from '../glands/index.ts'
-import { forecastsOfSite, letOthersThrough, levelJudged } from './calibration-forecasts.ts'
+import { forecastsOfSite, levelJudged } from './calibration-forecasts.ts'
 
 type Shown = OkIn<typeof showCalibration>
 
@@ -96,7 +97,7 @@ async function rowsOf(
 }
 
 async function rowOf(name: string, judged: readonly JudgedForecast[]): Promise<CalibrationRow> {
-  await letOthersThrough()
+  await nextTurn()
   const { ok: _, ...row } = expected(calibrationOf(judged))
   return { name, ...row } as unknown as CalibrationRow
 }

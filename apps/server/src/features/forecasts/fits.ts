@@ -1,8 +1,7 @@
 import { Worker } from 'node:worker_threads'
 import { TZDate } from '@date-fns/tz'
-import { format } from 'date-fns'
 import type { FastifyBaseLogger } from 'fastify'
-import type { Clock } from '../../platform/clock.ts'
+import { type Clock, dayAt } from '../../platform/clock.ts'
 import { newId } from '../../platform/ids.ts'
 import type { Store } from '../../platform/store.ts'
 import type { FitBody } from '../glands/index.ts'
@@ -33,6 +32,7 @@ export class Fits {
     readonly log: Pick<FastifyBaseLogger, 'error'>
   }
   readonly #running = new Map<string, Running>()
+  readonly #workers = new Set<Worker>()
   readonly #renewing = new Set<Promise<void>>()
   #night: NodeJS.Timeout | null = null
   #isStopping = false
@@ -67,14 +67,13 @@ export class Fits {
     const { store, clock } = this.#parts
     for (const { id, timeZone } of await store.read.site.findMany({ select: { id: true, timeZone: true } })) {
       const now = clock()
-      const day = (date: Date) => format(new TZDate(date, timeZone), 'yyyy-MM-dd')
       if (new TZDate(now, timeZone).getHours() < HOUR_OF_NIGHT) continue
       const newest = await store.read.wearFit.findFirst({
         where: { siteId: id },
         orderBy: { fittedAt: 'desc' },
         select: { fittedAt: true },
       })
-      if (newest === null || day(newest.fittedAt) < day(now)) await this.ask(id, 'nightly')
+      if (newest === null || dayAt(newest.fittedAt, timeZone) < dayAt(now, timeZone)) await this.ask(id, 'nightly')
     }
   }
 
@@ -91,6 +90,7 @@ export class Fits {
   async close(): Promise<void> {
     this.#isStopping = true
     if (this.#night) clearInterval(this.#night)
+    for (const worker of this.#workers) void worker.terminate()
     await Promise.allSettled([...[...this.#running.values()].map(({ done }) => done), ...this.#renewing])
   }
 
@@ -126,7 +126,7 @@ export class Fits {
     return new Promise((resolve, reject) => {
       // Without the flags of this process: a test runner's would send the built worker to sources it cannot read.
       const worker = new Worker(workerFile, { workerData: { databaseUrl, siteId }, execArgv: [] })
-      const stopWhenStopping = setInterval(() => this.#isStopping && void worker.terminate(), 100).unref()
+      this.#workers.add(worker)
       worker.on('message', (message: { share?: number; body?: FitBody }) => {
         const running = this.#running.get(siteId)
         if (message.share !== undefined && running) running.share = message.share
@@ -134,7 +134,7 @@ export class Fits {
       })
       worker.on('error', reject)
       worker.on('exit', () => {
-        clearInterval(stopWhenStopping)
+        this.#workers.delete(worker)
         resolve(null)
       })
     })

@@ -1,5 +1,6 @@
 import type { showFit } from '@glandkeeper/contract/forecasts'
 import type { OkIn } from '@glandkeeper/contract/endpoint'
+import { mm, ratio } from '@glandkeeper/units/quantity'
 import type { Read } from '../../platform/store.ts'
 import type { FitBody } from '../glands/index.ts'
 
@@ -24,17 +25,17 @@ export async function presentFit(read: Read, siteId: string, running: number | n
       readingsLeftOut: wear?.quality.readingsLeftOut ?? 0,
       hasConverged: wear?.quality.hasConverged ?? false,
       lastReadingsWithin80: wear?.quality.lastReadingsWithin80 ?? null,
-      readingDeviation: (wear === null ? null : Math.sqrt(wear.plant.wear.readingVariance)) as never,
-      bedInFall: (wear?.plant.wear.bedInFall ?? null) as never,
-      bedInTime: (wear?.plant.wear.bedInTime ?? null) as never,
+      readingDeviation: wear === null ? null : mm(Math.sqrt(wear.plant.wear.readingVariance)),
+      bedInFall: wear?.plant.wear.bedInFall ?? null,
+      bedInTime: wear?.plant.wear.bedInTime ?? null,
       groups: names.map((name) => {
         const prior = wear?.groups[name]
         const leak = leaks.groups[name]
         return {
           name,
           lives: prior?.lives ?? 0,
-          ratePerYear: (prior ? Math.exp(prior.rate.logRate) * DAYS_IN_YEAR : null) as never,
-          spread: (prior ? Math.exp(Math.sqrt(prior.rate.logRateVariance)) : null) as never,
+          ratePerYear: prior ? mm(Math.exp(prior.rate.logRate) * DAYS_IN_YEAR) : null,
+          spread: prior ? ratio(Math.exp(Math.sqrt(prior.rate.logRateVariance))) : null,
           valves: leak?.valves ?? 0,
           leaks: leak?.leaks ?? 0,
         }

@@ -1,3 +1,4 @@
+import { setImmediate as nextTurn } from 'node:timers/promises'
 import type { Clock } from '../../platform/clock.ts'
 import type { Store } from '../../platform/store.ts'
 import { forecastBasis, rebuildState } from '../glands/index.ts'
@@ -24,6 +25,6 @@ export async function renewStates(
       for (const { id } of valves) await rebuildState(write, siteId, id, basis)
     })
     after = valves.at(-1)?.id ?? after
-    await new Promise((resolve) => setImmediate(resolve))
+    await nextTurn()
   }
 }

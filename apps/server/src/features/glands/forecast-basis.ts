@@ -25,13 +25,12 @@ const MILLISECONDS_PER_DAY = 86_400_000
 
 /** The basis as it is now: the newest fit, the settings, the next stop. */
 export async function forecastBasis(read: Pick<Read, 'site' | 'wearFit'>, siteId: string, now: Date): Promise<ForecastBasis> {
-  const [site, newest] = await Promise.all([
-    read.site.findUniqueOrThrow({ where: { id: siteId }, select: { nextStopOn: true, timeZone: true, settings: true } }),
-    read.wearFit.findFirst({ where: { siteId }, orderBy: [{ fittedAt: 'desc' }, { id: 'desc' }], select: { id: true } }),
-  ])
-  const settings = settingValuesOf(site.settings)
-  const fitId = newest?.id ?? null
-  return { fitId, fit: fitId === null ? null : await fitBody(read, fitId), stopAt: stopAfter(now, site, settings), settings }
+  const newest = await read.wearFit.findFirst({
+    where: { siteId },
+    orderBy: [{ fittedAt: 'desc' }, { id: 'desc' }],
+    select: { id: true },
+  })
+  return basisWith(read, siteId, newest?.id ?? null, now)
 }
 
 /** The basis a kept forecast was made from, to make it again. */
@@ -41,9 +40,22 @@ export async function basisOfKept(
   kept: { readonly fitId: string | null; readonly stopAt: Date | null },
   now: Date,
 ): Promise<ForecastBasis> {
-  const present = await forecastBasis(read, siteId, now)
-  const fit = kept.fitId === null ? null : await fitBody(read, kept.fitId)
-  return { ...present, fitId: kept.fitId, fit, stopAt: kept.stopAt ?? present.stopAt }
+  const present = await basisWith(read, siteId, kept.fitId, now)
+  return { ...present, stopAt: kept.stopAt ?? present.stopAt }
+}
+
+async function basisWith(
+  read: Pick<Read, 'site' | 'wearFit'>,
+  siteId: string,
+  fitId: string | null,
+  now: Date,
+): Promise<ForecastBasis> {
+  const site = await read.site.findUniqueOrThrow({
+    where: { id: siteId },
+    select: { nextStopOn: true, timeZone: true, settings: true },
+  })
+  const settings = settingValuesOf(site.settings)
+  return { fitId, fit: fitId === null ? null : await fitBody(read, fitId), stopAt: stopAfter(now, site, settings), settings }
 }
 
 /** Service and packing make valves alike; where nobody knows the packing, the service alone. */
@@ -77,7 +89,7 @@ async function fitBody(read: Pick<Read, 'wearFit'>, id: string): Promise<FitBody
 }
 
 /** The first moment of the planned stop; where none is planned or it is over, so many days from today. */
-function stopAfter(now: Date, site: { nextStopOn: string | null; timeZone: string }, settings: SettingValues): Date {
+export function stopAfter(now: Date, site: { nextStopOn: string | null; timeZone: string }, settings: SettingValues): Date {
   const { nextStopOn, timeZone } = site
   if (nextStopOn !== null) {
     const [year = 0, month = 1, day = 1] = nextStopOn.split('-').map(Number)

@@ -1,6 +1,6 @@
 export { correctionFindings, eventFindings, findingsInWords } from './findings-in-words.ts'
 export { entryInWords } from './entry-in-words.ts'
-export { type FitBody, type ForecastBasis, forecastBasis, groupOf, priorOf } from './forecast-basis.ts'
+export { type FitBody, type ForecastBasis, forecastBasis, groupOf, priorOf, stopAfter } from './forecast-basis.ts'
 export { expectedNow, forecastMade, surpriseFindings } from './forecast-made.ts'
 export { FORECAST_CHANCES } from './forecast-of-gland.ts'
 export { glandForEngines, glandOfRow } from './gland-of-row.ts'
