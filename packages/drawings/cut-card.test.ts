@@ -1,4 +1,5 @@
 import { CutCard } from '@glandkeeper/contract/cut-cards'
+import { aValve } from '@glandkeeper/fixtures/a-valve'
 import { degrees, mm } from '@glandkeeper/units/quantity'
 import { describe, expect, test } from 'vitest'
 import { checkRuler } from './check-ruler.ts'
@@ -15,19 +16,7 @@ import {
 import type { Drawing } from './drawing.ts'
 import { jointsDrawing } from './joints.ts'
 
-const gland = {
-  boxBore: 45,
-  stemDiameter: 28,
-  boxDepth: 48,
-  followerKind: 'two-piece',
-  noseLength: 20,
-  leastEngagement: 3,
-  keepClear: 3,
-  studThread: 'M12',
-  studCount: 2,
-  studGrade: '8.8',
-  lubrication: 'paste',
-}
+const { gland } = aValve()
 const aCard = (overrides: Readonly<Record<string, unknown>> = {}) =>
   CutCard.parse({
     tag: 'BM-3307',

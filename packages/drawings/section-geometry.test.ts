@@ -1,4 +1,4 @@
-import { Gland } from '@glandkeeper/contract/glands'
+import { aValve, type ValveOverrides } from '@glandkeeper/fixtures/a-valve'
 import { describe, expect, test } from 'vitest'
 import { placementOf, proportionsOf, type Room, shapesOf } from './section-geometry.ts'
 import { dimensionsOf, heightOf, labelsOf, spread } from './section-labels.ts'
@@ -7,21 +7,7 @@ import { drawnGland, scaleNote } from './section-model.ts'
 const room: Room = { width: 584, mostHeight: 560, gutter: 114 }
 const phone: Room = { width: 358, mostHeight: 440, gutter: 102 }
 
-const gland = (overrides: Partial<Record<keyof Gland, unknown>> = {}) =>
-  Gland.parse({
-    boxBore: 45,
-    stemDiameter: 28,
-    boxDepth: 48,
-    followerKind: 'two-piece',
-    noseLength: 20,
-    leastEngagement: 3,
-    keepClear: 3,
-    studThread: 'M12',
-    studCount: 2,
-    studGrade: '8.8',
-    lubrication: 'paste',
-    ...overrides,
-  })
+const gland = (overrides: ValveOverrides['gland'] = {}) => aValve({ gland: overrides }).gland
 const gaps = (gapLeft: number | null, gapRight: number | null) => ({ gapLeft, gapRight, gapIsInferred: false })
 
 const extremes = [

@@ -1,4 +1,4 @@
-import { Gland } from '@glandkeeper/contract/glands'
+import { aValve, type ValveOverrides } from '@glandkeeper/fixtures/a-valve'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Drawing } from './drawing.ts'
@@ -6,21 +6,7 @@ import { drawnGland } from './section-model.ts'
 import { sectionDrawing } from './section.ts'
 import { sectionOfCard } from './section-of-card.ts'
 
-const gland = (overrides: Partial<Record<keyof Gland, unknown>> = {}) =>
-  Gland.parse({
-    boxBore: 45,
-    stemDiameter: 28,
-    boxDepth: 48,
-    followerKind: 'two-piece',
-    noseLength: 20,
-    leastEngagement: 3,
-    keepClear: 3,
-    studThread: 'M12',
-    studCount: 2,
-    studGrade: '8.8',
-    lubrication: 'paste',
-    ...overrides,
-  })
+const gland = (overrides: ValveOverrides['gland'] = {}) => aValve({ gland: overrides }).gland
 const gaps = (gap: number | null, gapIsInferred = false) => ({ gapLeft: gap, gapRight: gap, gapIsInferred })
 const texts = ({ shapes }: Drawing) => shapes.flatMap((shape) => (shape.kind === 'text' ? [shape] : []))
 const paths = ({ shapes }: Drawing) => shapes.flatMap((shape) => (shape.kind === 'path' ? [shape] : []))

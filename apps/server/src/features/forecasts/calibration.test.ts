@@ -1,15 +1,12 @@
 import { setTimeout as pause } from 'node:timers/promises'
-import { addArea } from '@glandkeeper/contract/areas'
 import { showBoard } from '@glandkeeper/contract/board'
 import { type CalibrationRow, showCalibration } from '@glandkeeper/contract/calibration'
 import { sendEvents } from '@glandkeeper/contract/events'
-import { applyImport, type ImportKind, startImport } from '@glandkeeper/contract/imports'
 import { addValve, showValve } from '@glandkeeper/contract/valves'
-import { historyCsv, valvesCsv } from '@glandkeeper/fixtures/demo-plant/csv'
-import { demoPlant, demoSeed } from '@glandkeeper/fixtures/demo-plant/demo-plant'
 import { aCorrection, aLeak, aMissedVisit, aReading, aRepack } from '@glandkeeper/fixtures/a-reading'
 import { aValve } from '@glandkeeper/fixtures/a-valve'
 import { describe, expect, it } from 'vitest'
+import { aServerWithPlant } from '../../../testing/a-plant.ts'
 import { aServer, type TestServer } from '../../../testing/a-server.ts'
 import { newId } from '../../platform/ids.ts'
 import { Calibrations } from './calibration.ts'
@@ -121,15 +118,9 @@ describe('forecasts really said', () => {
   })
 })
 
-const plant = demoPlant({ seed: demoSeed, endsOn: '2026-05-04' })
-
-async function aServerWithPlant(count: number): Promise<TestServer> {
-  const server = await aServer()
-  for (const body of plant.areas.filter(({ code }) => code !== 'BH')) await server.expectOk('planner', addArea, { body })
-  const valves = plant.valves.filter((_, index) => index % Math.floor(plant.valves.length / count) === 0).slice(0, count)
-  const tags = new Set(valves.map(({ tag }) => tag))
-  await bring(server, 'valves', valvesCsv(valves))
-  await bring(server, 'history', historyCsv(plant.history.filter(({ tag }) => tags.has(tag))))
+/** Some valves of the demo plant, with one fit of their lives. */
+async function aFittedPlant(count: number): Promise<TestServer> {
+  const server = await aServerWithPlant(count)
   const { store, siteId, now } = server
   const body = fitOfLives(await livesOfSite(store.read, siteId), () => {})
   const row = { id: newId(), siteId, fittedAt: now, cause: 'asked for', body: JSON.stringify(body) }
@@ -137,17 +128,9 @@ async function aServerWithPlant(count: number): Promise<TestServer> {
   return server
 }
 
-async function bring(server: TestServer, kind: ImportKind, file: string): Promise<void> {
-  const body = new TextEncoder().encode(file)
-  const { importId } = await server.expectOk('planner', startImport, { query: { kind, fileName: 'plant.csv' }, body })
-  await server.imports.idle()
-  await server.expectOk('planner', applyImport, { params: { importId }, body: { mode: 'whole file' } })
-  await server.imports.idle()
-}
-
 describe('forecasts made again from the readings of their time', () => {
   it('of a plant with six years of history: every span of readings, shares, the straight line beside', async () => {
-    const server = await aServerWithPlant(60)
+    const server = await aFittedPlant(60)
     expect(await said(server)).toMatchObject({ valves: 0 })
     const shown = await replayed(server)
     expect(shown).toMatchObject({ of: 'replayed', valves: 60, valvesLookedAt: 60, fittedAt: server.now.toISOString() })
@@ -182,7 +165,7 @@ describe('forecasts made again from the readings of their time', () => {
   })
 
   it('let the board be read while they are made', async () => {
-    const server = await aServerWithPlant(60)
+    const server = await aFittedPlant(60)
     const progress = { isDone: false }
     const asked = replayed(server).finally(() => (progress.isDone = true))
     const waits: number[] = []

@@ -1,34 +1,16 @@
 import { setTimeout as pause } from 'node:timers/promises'
-import { addArea } from '@glandkeeper/contract/areas'
 import { showBoard } from '@glandkeeper/contract/board'
 import { askForFit, showFit } from '@glandkeeper/contract/forecasts'
-import { applyImport, type ImportKind, startImport } from '@glandkeeper/contract/imports'
-import { historyCsv, valvesCsv } from '@glandkeeper/fixtures/demo-plant/csv'
-import { demoPlant, demoSeed } from '@glandkeeper/fixtures/demo-plant/demo-plant'
 import { describe, expect, it } from 'vitest'
+import { aServerWithPlant } from '../../../testing/a-plant.ts'
 import { aServer, type TestServer } from '../../../testing/a-server.ts'
 import { statesThatDiffer } from '../glands/index.ts'
 
-const plant = demoPlant({ seed: demoSeed, endsOn: '2026-05-04' })
-
-/** Some valves of the demo plant with their six years, brought in as a planner would. */
-async function aServerWithPlant(count: number): Promise<TestServer> {
-  const server = await aServer()
-  for (const body of plant.areas.filter(({ code }) => code !== 'BH')) await server.expectOk('planner', addArea, { body })
-  const valves = plant.valves.filter((_, index) => index % Math.floor(plant.valves.length / count) === 0).slice(0, count)
-  const tags = new Set(valves.map(({ tag }) => tag))
-  await bring(server, 'valves', valvesCsv(valves))
-  await bring(server, 'history', historyCsv(plant.history.filter(({ tag }) => tags.has(tag))))
+/** Some valves of the demo plant; the fit that follows every import is over. */
+async function aFittedPlant(count: number): Promise<TestServer> {
+  const server = await aServerWithPlant(count)
   await idle(server)
   return server
-}
-
-async function bring(server: TestServer, kind: ImportKind, file: string): Promise<void> {
-  const body = new TextEncoder().encode(file)
-  const { importId } = await server.expectOk('planner', startImport, { query: { kind, fileName: 'plant.csv' }, body })
-  await server.imports.idle()
-  await server.expectOk('planner', applyImport, { params: { importId }, body: { mode: 'whole file' } })
-  await server.imports.idle()
 }
 
 /** Until no fit runs: an import starts one by itself. */
@@ -41,7 +23,7 @@ const causesOf = async (server: TestServer) => (await fitsOf(server)).map(({ cau
 
 describe('the fit after an import', () => {
   it('is kept with its date, what it rests on and how good it is, and every state is made from it', async () => {
-    const server = await aServerWithPlant(40)
+    const server = await aFittedPlant(40)
     const newest = (await fitsOf(server)).at(-1)
     expect(newest).toMatchObject({ cause: 'after an import', fittedAt: server.now })
     const { fit, running } = await server.expectOk('fitter', showFit)
@@ -63,7 +45,7 @@ describe('the fit after an import', () => {
   }, 60_000)
 
   it('of the same lives is the same to the last digit, and the one before stays', async () => {
-    const server = await aServerWithPlant(20)
+    const server = await aFittedPlant(20)
     const before = await fitsOf(server)
     await server.fits.ask(server.siteId, 'asked for')
     const after = await fitsOf(server)
@@ -72,7 +54,7 @@ describe('the fit after an import', () => {
   }, 60_000)
 
   it('lets the board be read while it runs, and tells how far it is', async () => {
-    const server = await aServerWithPlant(40)
+    const server = await aFittedPlant(40)
     const shares: number[] = []
     const done = server.fits.ask(server.siteId, 'asked for')
     let answers = 0

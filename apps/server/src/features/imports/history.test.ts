@@ -1,31 +1,13 @@
-import {
-  applyImport,
-  badRowsOfImport,
-  type ImportKind,
-  type ImportRun,
-  showImport,
-  startImport,
-} from '@glandkeeper/contract/imports'
+import { badRowsOfImport, type ImportKind, type ImportRun } from '@glandkeeper/contract/imports'
 import { changeValve, retireValve, showValve } from '@glandkeeper/contract/valves'
 import { describe, expect, it } from 'vitest'
 import { aServer, type TestServer } from '../../../testing/a-server.ts'
+import { applied, checked } from '../../../testing/import-file.ts'
 
 const VALVES = 'tag,area,service,phase,box bore [mm],stem diameter [mm],stud thread\nBH-1,BH,steam,steam,45,28,M12\n'
 
-async function checked(server: TestServer, kind: ImportKind, file: string): Promise<ImportRun> {
-  const body = new TextEncoder().encode(file)
-  const { importId } = await server.expectOk('planner', startImport, { query: { kind, fileName: 'list.csv' }, body })
-  await server.imports.idle()
-  return server.expectOk('planner', showImport, { params: { importId } })
-}
-
-async function goodRows(server: TestServer, { importId }: ImportRun): Promise<ImportRun> {
-  await server.expectOk('planner', applyImport, { params: { importId }, body: { mode: 'good rows' } })
-  await server.imports.idle()
-  return server.expectOk('planner', showImport, { params: { importId } })
-}
-
-const brought = async (server: TestServer, kind: ImportKind, file: string) => goodRows(server, await checked(server, kind, file))
+const brought = async (server: TestServer, kind: ImportKind, file: string) =>
+  applied(server, await checked(server, kind, file), 'good rows')
 
 async function badRowsOf(server: TestServer, run: ImportRun): Promise<string> {
   return server.expectOk('planner', badRowsOfImport, { params: { importId: run.importId } })
@@ -42,7 +24,7 @@ it('two nips of one day are two entries, though the first was mended afterwards'
   await brought(server, 'valves', VALVES)
   const run = await checked(server, 'history', 'tag,date,what,turns\nBH-1,2026-03-02,nip,O.5\nBH-1,2026-03-02,nip,0.5')
   expect(run).toMatchObject({ goodCount: 1, badCount: 1 })
-  await goodRows(server, run)
+  await applied(server, run, 'good rows')
   const mended = (await badRowsOf(server, run)).replace('O.5', '0.5')
   expect(mended).toContain('BH-1,2026-03-02,nip,0.5,1,')
   expect(await brought(server, 'history', mended)).toMatchObject({ step: 'done', doneCount: 1, alreadyCount: 0 })
@@ -60,7 +42,7 @@ it('which of several alike a row is may be said once in a file, and is counted f
     [5, 'which of several alike', 'row 2 is number 2 of these already'],
     [6, 'which of several alike', 'count from 1'],
   ])
-  expect(await goodRows(server, run)).toMatchObject({ doneCount: 3 })
+  expect(await applied(server, run, 'good rows')).toMatchObject({ doneCount: 3 })
   expect(await server.store.read.event.count()).toBe(3)
 })
 
@@ -92,8 +74,12 @@ describe('a history', () => {
   it('becomes entries that make the state, and is the same entries when brought in again', async () => {
     const server = await aServer()
     await brought(server, 'valves', VALVES)
-    const history =
-      'tag;when;what;gap left [mm];gap right [mm];turns;leak;by\nBH-1;2026-03-01;reading;9,5;9;;dry;M. Farrow\nBH-1;2026-03-02 14:30;nip;;;0,5;;\nBH-1;2026-03-02 14:30;nip;;;0,5;;'
+    const history = [
+      'tag;when;what;gap left [mm];gap right [mm];turns;leak;by',
+      'BH-1;2026-03-01;reading;9,5;9;;dry;M. Farrow',
+      'BH-1;2026-03-02 14:30;nip;;;0,5;;',
+      'BH-1;2026-03-02 14:30;nip;;;0,5;;',
+    ].join('\n')
     expect(await brought(server, 'history', history)).toMatchObject({ step: 'done', doneCount: 3, alreadyCount: 0 })
     expect(await brought(server, 'history', history)).toMatchObject({ step: 'done', doneCount: 3, alreadyCount: 3 })
     const { state, timeline } = await server.expectOk('engineer', showValve, { params: { tag: 'BH-1' } })

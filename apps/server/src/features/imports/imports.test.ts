@@ -8,7 +8,6 @@ import {
   listImports,
   mapImport,
   showImport,
-  startImport,
 } from '@glandkeeper/contract/imports'
 import { showBoard } from '@glandkeeper/contract/board'
 import { showValve } from '@glandkeeper/contract/valves'
@@ -16,22 +15,8 @@ import { historyCsv, valvesCsv } from '@glandkeeper/fixtures/demo-plant/csv'
 import { demoPlant } from '@glandkeeper/fixtures/demo-plant/demo-plant'
 import { describe, expect, it } from 'vitest'
 import { aServer, type TestServer } from '../../../testing/a-server.ts'
+import { applied, checked } from '../../../testing/import-file.ts'
 import { buildApp } from '../../app.ts'
-
-const encode = (text: string) => new TextEncoder().encode(text)
-
-async function checked(server: TestServer, kind: ImportKind, file: string | Uint8Array<ArrayBuffer>): Promise<ImportRun> {
-  const body = typeof file === 'string' ? encode(file) : file
-  const { importId } = await server.expectOk('planner', startImport, { query: { kind, fileName: 'list.csv' }, body })
-  await server.imports.idle()
-  return server.expectOk('planner', showImport, { params: { importId } })
-}
-
-async function applied(server: TestServer, run: ImportRun, mode: 'whole file' | 'good rows'): Promise<ImportRun> {
-  await server.expectOk('planner', applyImport, { params: { importId: run.importId }, body: { mode } })
-  await server.imports.idle()
-  return server.expectOk('planner', showImport, { params: { importId: run.importId } })
-}
 
 const badRows = (server: TestServer, run: ImportRun) =>
   server.expectOk('planner', badRowsOfImport, { params: { importId: run.importId } })

@@ -1,8 +1,9 @@
 import { setImmediate as nextTurn } from 'node:timers/promises'
-import { applyImport, cancelImport, type ImportRun, showImport, startImport } from '@glandkeeper/contract/imports'
+import { applyImport, cancelImport, type ImportRun, showImport } from '@glandkeeper/contract/imports'
 import { changeValve, showValve } from '@glandkeeper/contract/valves'
 import { describe, expect, it, onTestFinished } from 'vitest'
 import { aServer, type TestServer } from '../../../testing/a-server.ts'
+import { applied, checked } from '../../../testing/import-file.ts'
 import { Refusal } from '../../platform/problem.ts'
 import { ImportRuns } from './index.ts'
 
@@ -11,22 +12,9 @@ const row = (n: number) => `B-${n},BH,steam,steam,20,M12`
 const rows = (count: number, from = 0) => Array.from({ length: count }, (_, n) => row(from + n))
 const fileOf = (...lines: string[]) => [HEADINGS, ...lines].join('\n')
 
-async function checked(server: TestServer, file: string): Promise<ImportRun> {
-  const query = { kind: 'valves', fileName: 'list.csv' } as const
-  const { importId } = await server.expectOk('planner', startImport, { query, body: new TextEncoder().encode(file) })
-  await server.imports.idle()
-  return shown(server, importId)
-}
-
 const shown = (server: TestServer, importId: string) => server.expectOk('planner', showImport, { params: { importId } })
 const apply = (server: TestServer, importId: string, mode: 'whole file' | 'good rows') =>
   server.expectOk('planner', applyImport, { params: { importId }, body: { mode } })
-
-async function applied(server: TestServer, { importId }: ImportRun, mode: 'whole file' | 'good rows'): Promise<ImportRun> {
-  await apply(server, importId, mode)
-  await server.imports.idle()
-  return shown(server, importId)
-}
 
 /** Runs of a server of their own on the same register, with something that happens before each of its writes. */
 function runsWith(server: TestServer, before: (nth: number) => Promise<void>, log: unknown[] = []): ImportRuns {
@@ -61,8 +49,8 @@ describe('a change saved meanwhile', () => {
 
   it('between check and write stays, beside what the file says', async () => {
     const server = await aServer()
-    await applied(server, await checked(server, fileOf(row(0))), 'whole file')
-    const run = await checked(server, other)
+    await applied(server, await checked(server, 'valves', fileOf(row(0))), 'whole file')
+    const run = await checked(server, 'valves', other)
     await changeNose(server, 'B-0', 25)
     expect(await applied(server, run, 'whole file')).toMatchObject({ step: 'done', detail: '' })
     const { valve } = await server.expectOk('planner', showValve, { params: { tag: 'B-0' } })
@@ -71,8 +59,8 @@ describe('a change saved meanwhile', () => {
 
   it.each(['whole file', 'good rows'])('between two steps of the writing of %s stays too', async (mode) => {
     const server = await aServer()
-    await applied(server, await checked(server, fileOf(row(0))), 'whole file')
-    const run = await checked(server, other)
+    await applied(server, await checked(server, 'valves', fileOf(row(0))), 'whole file')
+    const run = await checked(server, 'valves', other)
     await toWriting(server, run, mode)
     const runs = runsWith(server, async (nth) => void (nth === 1 && (await changeNose(server, 'B-0', 25))))
     runs.write(run.importId)
@@ -88,8 +76,8 @@ describe('a whole file', () => {
   it.each([20, 1001])('of %i rows is not begun when a row has become bad since the check', async (count) => {
     const server = await aServer()
     const last = fileOf(row(count - 1))
-    await applied(server, await checked(server, last), 'whole file')
-    const run = await checked(server, fileOf(...rows(count)))
+    await applied(server, await checked(server, 'valves', last), 'whole file')
+    const run = await checked(server, 'valves', fileOf(...rows(count)))
     await retire(server, `B-${count - 1}`)
     expect(await applied(server, run, 'whole file')).toMatchObject({ ...nothing, rowCount: count, doneCount: 0 })
     expect(await server.store.read.valve.count()).toBe(1)
@@ -98,8 +86,8 @@ describe('a whole file', () => {
 
   it('is judged again in the transaction that writes it', async () => {
     const server = await aServer()
-    await applied(server, await checked(server, fileOf(row(399))), 'whole file')
-    const run = await checked(server, fileOf(...rows(400)))
+    await applied(server, await checked(server, 'valves', fileOf(row(399))), 'whole file')
+    const run = await checked(server, 'valves', fileOf(...rows(400)))
     await toWriting(server, run, 'whole file')
     const runs = runsWith(server, async (nth) => void (nth === 1 && (await retire(server, 'B-399'))))
     runs.write(run.importId)
@@ -110,7 +98,7 @@ describe('a whole file', () => {
 
   it('shows all of its rows to others at once, and lets them read meanwhile', async () => {
     const server = await aServer()
-    const run = await checked(server, fileOf(...rows(800)))
+    const run = await checked(server, 'valves', fileOf(...rows(800)))
     await apply(server, run.importId, 'whole file')
     const seen = new Set<number>()
     const isOver = server.imports.idle().then(() => true)
@@ -123,7 +111,7 @@ describe('a whole file', () => {
 describe('the next run', () => {
   it('goes on when one failed, even where its failure could not be noted', async () => {
     const server = await aServer()
-    const [first, second] = [await checked(server, fileOf(row(1))), await checked(server, fileOf(row(2)))]
+    const [first, second] = [await checked(server, 'valves', fileOf(row(1))), await checked(server, 'valves', fileOf(row(2)))]
     await toWriting(server, first, 'good rows')
     await toWriting(server, second, 'good rows')
     const log: unknown[] = []
@@ -138,7 +126,7 @@ describe('the next run', () => {
 
   it('waits for a busy register and goes on', async () => {
     const server = await aServer()
-    const run = await checked(server, fileOf(row(1)))
+    const run = await checked(server, 'valves', fileOf(row(1)))
     await toWriting(server, run, 'good rows')
     const runs = runsWith(server, (nth) => (nth <= 2 ? Promise.reject(new Refusal('store/busy')) : Promise.resolve()))
     runs.write(run.importId)
@@ -152,7 +140,7 @@ describe('a wish to cancel', () => {
 
   it('that comes before the last note is kept, and the rows written are told', async () => {
     const server = await aServer()
-    const run = await checked(server, fileOf(row(1)))
+    const run = await checked(server, 'valves', fileOf(row(1)))
     await toWriting(server, run, 'good rows')
     // The first write is the rows, the second the note that it is done.
     const runs = runsWith(server, async (nth) => void (nth === 2 && (await ask(server, run))))
@@ -164,7 +152,7 @@ describe('a wish to cancel', () => {
 
   it('before a whole file is written leaves nothing of it', async () => {
     const server = await aServer()
-    const run = await checked(server, fileOf(row(1)))
+    const run = await checked(server, 'valves', fileOf(row(1)))
     await toWriting(server, run, 'whole file')
     const runs = runsWith(server, async (nth) => void (nth === 1 && (await ask(server, run))))
     runs.write(run.importId)
@@ -175,7 +163,7 @@ describe('a wish to cancel', () => {
 
   it('that comes too late is refused, and one of an earlier step is forgotten', async () => {
     const server = await aServer()
-    const run = await checked(server, fileOf(row(1)))
+    const run = await checked(server, 'valves', fileOf(row(1)))
     await server.store.write((write) => write.importRun.updateMany({ data: { cancelAsked: true } }))
     expect(await applied(server, run, 'good rows')).toMatchObject({ step: 'done', doneCount: 1 })
     expect(await ask(server, run)).toMatchObject({ status: 409, problem: { code: 'import/not-ready' } })
@@ -184,7 +172,7 @@ describe('a wish to cancel', () => {
 
 it('a run that another server may be at is taken on where there can be no other, or when it was left alone', async () => {
   const server = await aServer()
-  const run = await checked(server, fileOf(row(1)))
+  const run = await checked(server, 'valves', fileOf(row(1)))
   await toWriting(server, run, 'good rows')
   const stepAfterResume = async () => {
     const runs = runsWith(server, async () => {})

@@ -1,4 +1,5 @@
 import { ValveHistory } from '@glandkeeper/contract/valves'
+import { aValve } from '@glandkeeper/fixtures/a-valve'
 import { expect, test } from 'vitest'
 import { cautionFor } from './caution.ts'
 import { type Draft, emptyDraft } from './draft.ts'
@@ -6,39 +7,11 @@ import { questionsBefore, savedInWords } from './draft-words.ts'
 import { isSpent, leavesAfter, leavesInWords, offersHalfTurn } from './leaves.ts'
 
 const valve = {
+  ...aValve({ isolationBoundary: '' }),
   valveId: '01890000-0000-7000-8000-000000000003',
-  tag: 'BM-3307',
-  description: 'Drying cylinder 14, steam inlet',
-  areaCode: 'BM',
   areaName: 'Board machine',
-  walkPosition: 70,
-  level: 1,
-  service: 'saturated steam',
-  fluid: 'saturated steam',
-  phase: 'steam',
-  temperature: 160,
-  pressure: 5,
-  valveKind: 'globe',
-  stemMovement: 'rising and turning',
-  isolationBoundary: '',
-  isolatesOnLine: false,
-  access: 'platform',
-  criticality: 'ordinary',
   revision: 1,
   retiredAt: null,
-  gland: {
-    boxBore: 45,
-    stemDiameter: 28,
-    boxDepth: 48,
-    followerKind: 'two-piece',
-    noseLength: 20,
-    leastEngagement: 3,
-    keepClear: 3,
-    studThread: 'M12',
-    studCount: 2,
-    studGrade: '8.8',
-    lubrication: 'paste',
-  },
 }
 const history = (
   state: Record<string, unknown> = {},
