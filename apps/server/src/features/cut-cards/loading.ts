@@ -51,7 +51,9 @@ function gapOf({ gland, family, section, rings, rules }: ToLoad, refused: Refuse
     least: mm(Math.min(set.expectedGap, Math.max(keepClear, set.expectedGap - allowed))),
     most: mm(set.expectedGap + allowed),
     below: 'Below that the packing sits low: one more ring may fit, or it is pressed harder than expected.',
-    above: `Above that the rings stand too high: not seated, or one too many (on the last one, loose, the nose should enter ${millimetres(set.entryOnLastRing)}).`,
+    above:
+      'Above that the rings stand too high: not seated, or one too many ' +
+      `(on the last one, loose, the nose should enter ${millimetres(set.entryOnLastRing)}).`,
   }
 }
 
@@ -94,7 +96,8 @@ function loadOf({ gland, pressure, family, rules }: ToLoad, refused: Refused): L
     torque: each.torque,
     says: [
       `Gland stress ${formatFigure(stress, 'MPa', 1)}, ${reason}; load ${formatFigure(force / 1000, 'kN', 1)} on ${studCount} studs.`,
-      `Nut factor ${nutFactor} for nuts ${lubricated[lubrication]}, an average: smoother nuts press ${Math.round((usual / low - 1) * 100)} % harder. The gap has the last word.`,
+      `Nut factor ${nutFactor} for nuts ${lubricated[lubrication]}, an average: ` +
+        `smoother nuts press ${Math.round((usual / low - 1) * 100)} % harder. The gap has the last word.`,
       ...(strength.standing === 'borne' ? [strength.says] : []),
     ],
     warning: warningOf(strength, hardest),

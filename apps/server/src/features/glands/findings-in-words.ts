@@ -16,7 +16,10 @@ function inWords(finding: ReserveFinding): string {
     case 'reserve/turns-disagree-with-gap':
       return `gap ${finding.side} reads ${millimetres(finding.read)}, the turns since the last reading say ${millimetres(finding.expected)}: read again`
     case 'reserve/follower-tilts':
-      return `follower tilts ${millimetres(Math.abs(finding.gapLeft - finding.gapRight))}: ${millimetres(finding.gapLeft)} left, ${millimetres(finding.gapRight)} right`
+      return (
+        `follower tilts ${millimetres(Math.abs(finding.gapLeft - finding.gapRight))}: ` +
+        `${millimetres(finding.gapLeft)} left, ${millimetres(finding.gapRight)} right`
+      )
     case 'reserve/follower-barely-entered':
       return `only ${millimetres(Math.max(finding.engagement, 0))} of the nose is in the box, ${millimetres(finding.leastEngagement)} is the least`
     case 'reserve/no-travel-left':
