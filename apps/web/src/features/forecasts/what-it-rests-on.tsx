@@ -30,8 +30,8 @@ function FitInWords({ fit }: { fit: WearFit }) {
   return (
     <p className={css.lead}>
       Learned on {formatMoment(fit.fittedAt, timeZone)} ({fit.cause}) from {formatCount(fit.readings)} readings in{' '}
-      {formatCount(fit.lives)} packing lives; {counted(fit.readingsLeftOut, 'reading')} far off its neighbours left out. A reading
-      is off by {fit.readingDeviation === null ? 'not known' : `${fit.readingDeviation.toFixed(2)}\u00a0mm`} (one standard
+      {formatCount(fit.lives)} packing lives; {counted(fit.readingsLeftOut, 'reading')} far off the others left out. A reading is
+      off by {fit.readingDeviation === null ? 'not known' : `${fit.readingDeviation.toFixed(2)}\u00a0mm`} (one standard
       deviation); bed-in takes {millimetres(fit.bedInFall)} besides wear
       {fit.bedInTime !== null && `, two thirds of it in ${Math.round(fit.bedInTime)}\u00a0days`}.
       {fit.lastReadingsWithin80 !== null &&
