@@ -7,6 +7,8 @@ const exclude = ['**/dist/**', '**/node_modules/**', 'tests/e2e/**']
 
 export default defineConfig({
   test: {
+    // Left to itself it keeps one core free, which is half of a machine with two.
+    maxWorkers: '100%',
     projects: [
       {
         resolve,
@@ -30,6 +32,8 @@ export default defineConfig({
         ssr,
         test: {
           name: 'sqlite',
+          // Each file opens its own register; loading the server anew for each took as long as the tests.
+          isolate: false,
           include: ['apps/server/**/*.test.ts', 'tests/recovery/**/*.test.ts'],
           exclude,
           globalSetup: ['apps/server/testing/sqlite.ts'],
@@ -42,6 +46,8 @@ export default defineConfig({
         ssr,
         test: {
           name: 'postgresql',
+          // As for SQLite: each file opens a register of its own.
+          isolate: false,
           include: ['apps/server/**/*.test.ts'],
           exclude,
           globalSetup: ['apps/server/testing/postgresql.ts'],
