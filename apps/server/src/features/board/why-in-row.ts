@@ -1,11 +1,19 @@
-import type { GlandState } from '@glandkeeper/contract/reserve'
 import { findThread } from '@glandkeeper/engines/threads/stud-threads'
+import type { GlandStands } from '../glands/index.ts'
 
 /** The sentence of a row on the board, where reserve, date and standing have columns of their own. */
-export function whyInRow(state: GlandState, studThread: string | null): string {
-  if (state.reserve === null || state.standing === 'spent') return state.why
-  const further = state.findings[0]?.detail ?? (state.gapIsInferred ? 'worked out from turns, measure' : null)
-  return [turnsLeft(state.reserve, studThread), further].filter((part) => part !== null).join('; ')
+export function whyInRow(
+  {
+    withoutForecast,
+    reserve,
+    findings,
+    gapIsInferred,
+  }: Pick<GlandStands, 'withoutForecast' | 'reserve' | 'findings' | 'gapIsInferred'>,
+  studThread: string | null,
+): string {
+  if (withoutForecast !== null || reserve === null) return withoutForecast ?? ''
+  const further = findings[0]?.detail ?? (gapIsInferred ? 'worked out from turns, measure' : null)
+  return [turnsLeft(reserve, studThread), further].filter((part) => part !== null).join('; ')
 }
 
 /** In the fitter's measure, rounded down to the half turn. */

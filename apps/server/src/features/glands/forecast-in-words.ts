@@ -1,8 +1,7 @@
-import { TZDate } from '@date-fns/tz'
 import type { NextLook, ReserveForecast } from '@glandkeeper/contract/reserve'
 import type { ForecastReason } from '@glandkeeper/engines/wear/forecast'
 import { formatChance } from '@glandkeeper/units/format'
-import { format } from 'date-fns'
+import { format, parseISO } from 'date-fns'
 import { dayAt } from '../../platform/clock.ts'
 import { FORECAST_CHANCES, type ForecastMoment, type KeptForecast, type KeptLook } from './forecast-of-gland.ts'
 
@@ -20,12 +19,17 @@ const sentences: Readonly<Record<ForecastReason, string>> = {
   'forecast/beyond-20-years': 'part of the interval lies beyond twenty years',
 }
 
+type Chance = (typeof FORECAST_CHANCES)[number]
+
+/** The day by which the travel is used up with a chance; null beyond twenty years. */
+export function dayOfChance(kept: Pick<KeptForecast, 'dates'>, chance: Chance, timeZone: string): string | null {
+  const moment: ForecastMoment = kept.dates[FORECAST_CHANCES.indexOf(chance)] ?? null
+  return moment === null ? null : dayAt(moment, timeZone)
+}
+
 /** A kept forecast in the terms of the contract: days of the site. */
 export function presentForecast(kept: KeptForecast, stopAt: Date, timeZone: string): ReserveForecast {
-  const dayOf = (chance: (typeof FORECAST_CHANCES)[number]): string | null => {
-    const moment: ForecastMoment = kept.dates[FORECAST_CHANCES.indexOf(chance)] ?? null
-    return moment === null ? null : dayAt(moment, timeZone)
-  }
+  const dayOf = (chance: Chance) => dayOfChance(kept, chance, timeZone)
   return {
     countedFrom: new Date(kept.countedFrom).toISOString(),
     level: kept.level as ReserveForecast['level'],
@@ -70,7 +74,7 @@ export function presentLook(kept: KeptLook, timeZone: string): NextLook {
 
 /** `used up between 3 Mar and 20 Aug 2027 four times in five`, and the chance before the stop. */
 export function forecastSentence({ early, late, chanceBeforeStop, stopOn }: ReserveForecast): string {
-  const day = (iso: string, pattern = 'd MMM yyyy') => format(new TZDate(`${iso}T00:00:00Z`, 'UTC'), pattern)
+  const day = (iso: string, pattern = 'd MMM yyyy') => format(parseISO(iso), pattern)
   const between =
     early === null
       ? 'it lasts beyond twenty years'

@@ -1,11 +1,10 @@
-import { TZDate } from '@date-fns/tz'
 import type { GlandState } from '@glandkeeper/contract/reserve'
 import type { SettingValues } from '@glandkeeper/contract/settings'
 import type { ReserveFinding } from '@glandkeeper/engines/reserve/findings'
 import { type Standing, type StandingBands, standingOf } from '@glandkeeper/engines/reserve/standing'
 import { formatMillimetres as millimetres } from '@glandkeeper/units/format'
 import { mm, ratio } from '@glandkeeper/units/quantity'
-import { format } from 'date-fns'
+import { format, parseISO } from 'date-fns'
 import type { ValveStateModel } from '../../generated/sqlite/models.ts'
 import { dayAt } from '../../platform/clock.ts'
 import { findingsInWords } from './findings-in-words.ts'
@@ -22,15 +21,19 @@ export function bandsOf({ bookReserve, bookChance, watchReserve, watchChance }: 
   return { book: { reserve: bookReserve, chance: bookChance }, watch: { reserve: watchReserve, chance: watchChance } }
 }
 
-/** A state row in the terms of the contract, with the word it stands at and the sentence that says why. */
-export function presentState(row: ValveStateModel, asOf: AsOf): GlandState {
-  const { timeZone } = asOf
-  const standing = standingOfRow(row, asOf.bands)
+/** What the board and the valve page both say of a gland. */
+export type GlandStands = Pick<
+  GlandState,
+  'gapLeft' | 'gapRight' | 'gapIsInferred' | 'reserve' | 'reserveLimitedBy' | 'runsOutOn' | 'standing' | 'findings' | 'lastSeenAt'
+> & {
+  /** Why there is no forecast to speak of: nothing known, or nothing left. */
+  readonly withoutForecast: string | null
+}
+
+/** As little as a row of the board needs: a page has a hundred, and every one of them was made whole before. */
+export function glandStands(row: ValveStateModel, { timeZone, bands }: AsOf): GlandStands {
+  const standing = standingOfRow(row, bands)
   const findings = findingsInWords(JSON.parse(row.findings) as ReserveFinding[])
-  const forecast =
-    row.forecast === null || row.stopAt === null
-      ? null
-      : presentForecast(JSON.parse(row.forecast) as KeptForecast, row.stopAt, timeZone)
   return {
     gapLeft: row.gapLeftMm as GlandState['gapLeft'],
     gapRight: row.gapRightMm as GlandState['gapRight'],
@@ -38,14 +41,28 @@ export function presentState(row: ValveStateModel, asOf: AsOf): GlandState {
     reserve: row.reserveMm as GlandState['reserve'],
     reserveLimitedBy: row.reserveLimitedBy as GlandState['reserveLimitedBy'],
     runsOutOn: row.runsOutAt && dayAt(row.runsOutAt, timeZone),
+    standing,
+    findings,
+    lastSeenAt: row.lastSeenAt?.toISOString() ?? null,
+    withoutForecast: withoutForecast(row, { standing, findings }, timeZone),
+  }
+}
+
+/** A state row in the terms of the contract, with the word it stands at and the sentence that says why. */
+export function presentState(row: ValveStateModel, asOf: AsOf): GlandState {
+  const { timeZone } = asOf
+  const { withoutForecast: reason, ...stands } = glandStands(row, asOf)
+  const forecast =
+    row.forecast === null || row.stopAt === null
+      ? null
+      : presentForecast(JSON.parse(row.forecast) as KeptForecast, row.stopAt, timeZone)
+  return {
+    ...stands,
     forecast,
     nextLook: row.nextLook === null ? null : presentLook(JSON.parse(row.nextLook) as KeptLook, timeZone),
-    standing,
-    why: whyOf(row, { standing, findings, forecast }, timeZone),
-    findings,
+    why: reason ?? whyOf(row, { findings: stands.findings, forecast }),
     packedOn: row.packedAt?.toISOString() ?? null,
     packingFamily: row.packingFamily,
-    lastSeenAt: row.lastSeenAt?.toISOString() ?? null,
     entryCount: row.entryCount,
   }
 }
@@ -60,23 +77,28 @@ function standingOfRow({ reserveMm, chanceBeforeStop }: ValveStateModel, bands: 
   )
 }
 
-function whyOf(
-  row: ValveStateModel,
-  { standing, findings, forecast }: Pick<GlandState, 'standing' | 'findings' | 'forecast'>,
-  timeZone: string,
-): string {
-  const day = (date: Date) => format(new TZDate(date, timeZone), 'd MMM yyyy')
+type Known = Pick<GlandState, 'standing' | 'findings' | 'forecast'>
+
+function withoutForecast(row: ValveStateModel, { standing, findings }: Omit<Known, 'forecast'>, timeZone: string): string | null {
   if (row.reserveMm === null)
     return row.entryCount === 0
       ? 'nobody has entered anything yet: measure both gaps'
       : 'the gap is not known: measure both sides'
-  const stands = findings.find((finding) => finding.code !== 'reserve/no-travel-left')?.detail
-  if (standing === 'spent') {
-    const where = row.reserveLimitedBy === 'thread' ? 'the nuts are at the end of their thread' : 'no travel left'
-    return `${where}${row.runsOutAt ? ` since ${day(row.runsOutAt)}` : ''}${stands ? `; ${stands}` : ''}`
-  }
-  const left = `${millimetres(row.reserveMm)} left`
+  if (standing !== 'spent') return null
+  const where = row.reserveLimitedBy === 'thread' ? 'the nuts are at the end of their thread' : 'no travel left'
+  const since = row.runsOutAt ? ` since ${format(parseISO(dayAt(row.runsOutAt, timeZone)), 'd MMM yyyy')}` : ''
+  const further = standsOut(findings)
+  return `${where}${since}${further ? `; ${further}` : ''}`
+}
+
+function whyOf(row: ValveStateModel, { findings, forecast }: Omit<Known, 'standing'>): string {
+  const left = `${millimetres(row.reserveMm ?? 0)} left`
   const ahead = forecast === null ? 'nothing read yet to forecast from' : forecastSentence(forecast)
   const inferred = row.gapIsInferred ? '; worked out from turns, measure' : ''
-  return `${left}, ${ahead}${stands ? `; ${stands}` : inferred}`
+  const further = standsOut(findings)
+  return `${left}, ${ahead}${further ? `; ${further}` : inferred}`
+}
+
+function standsOut(findings: GlandState['findings']): string | null {
+  return findings.find((finding) => finding.code !== 'reserve/no-travel-left')?.detail ?? null
 }
