@@ -140,16 +140,12 @@ export function standingWhere(standing: Standing, bands: StandingBands): Where {
   }
 }
 
-function presentRow({ valve, ...row }: Row, asOf: AsOf): BoardRow {
-  const { withoutForecast, findings, ...stands } = glandStands(row, asOf)
+function presentRow(row: Row, asOf: AsOf): BoardRow {
+  const { valve } = row
+  const stands = glandStands(row, asOf)
   const forecast = row.forecast === null ? null : (JSON.parse(row.forecast) as KeptForecast)
+  // Written out: spreading one object into another took a quarter of the time of a page.
   return {
-    ...stands,
-    runsOutEarly: forecast && dayOfChance(forecast, 0.1, asOf.timeZone),
-    runsOutLate: forecast && dayOfChance(forecast, 0.9, asOf.timeZone),
-    chanceBeforeStop: (forecast?.chanceBeforeStop ?? null) as BoardRow['chanceBeforeStop'],
-    nextLookOn: row.nextLookAt && dayAt(row.nextLookAt, asOf.timeZone),
-    why: whyInRow({ ...stands, withoutForecast, findings }, valve.studThread),
     valveId: valve.id,
     tag: valve.tag,
     description: valve.description,
@@ -157,7 +153,20 @@ function presentRow({ valve, ...row }: Row, asOf: AsOf): BoardRow {
     fluid: valve.fluid,
     temperature: valve.temperatureC as BoardRow['temperature'],
     areaCode: valve.area.code,
+    gapLeft: stands.gapLeft,
+    gapRight: stands.gapRight,
+    gapIsInferred: stands.gapIsInferred,
     keepClear: valve.keepClearMm as BoardRow['keepClear'],
     noseLength: valve.noseLengthMm as BoardRow['noseLength'],
+    reserve: stands.reserve,
+    reserveLimitedBy: stands.reserveLimitedBy,
+    runsOutOn: stands.runsOutOn,
+    runsOutEarly: forecast && dayOfChance(forecast, 0.1, asOf.timeZone),
+    runsOutLate: forecast && dayOfChance(forecast, 0.9, asOf.timeZone),
+    chanceBeforeStop: (forecast?.chanceBeforeStop ?? null) as BoardRow['chanceBeforeStop'],
+    nextLookOn: row.nextLookAt && dayAt(row.nextLookAt, asOf.timeZone),
+    standing: stands.standing,
+    why: whyInRow(stands, valve.studThread),
+    lastSeenAt: stands.lastSeenAt,
   }
 }
