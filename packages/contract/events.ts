@@ -95,6 +95,8 @@ const Replacement = z.discriminatedUnion('kind', [
 ])
 
 export const EventId = z.uuid()
+/** SHA-256 of a picture's bytes, in hex: its name wherever it goes. */
+export const PhotoDigest = z.string().regex(/^[0-9a-f]{64}$/)
 
 const every = {
   /** Made on the device, so that an entry sent twice is one entry. */
@@ -106,6 +108,8 @@ const every = {
   device: text(60, 1),
   /** Who did it, where that is somebody other than the person signed in: paper typed in later, old records. */
   takenBy: text(60).optional(),
+  /** Pictures that belong to the entry. They follow it, and may arrive long after. */
+  photos: z.array(PhotoDigest).min(1).max(4).optional(),
   ...note,
 }
 
