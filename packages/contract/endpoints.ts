@@ -10,6 +10,8 @@ import { showHealth } from './health.ts'
 import { applyImport, badRowsOfImport, cancelImport, listImports, mapImport, showImport, startImport } from './imports.ts'
 import { addFamily, advisePacking, changeFamily, listFamilies } from './packings.ts'
 import { addPerson, changePerson, listPeople, signIn, signOut, whoAmI } from './people.ts'
+import { showPocket } from './pocket.ts'
+import { closeRound, listRounds, makeRound } from './rounds.ts'
 import { confirmSetting, listSettings } from './settings.ts'
 import { changeSite } from './sites.ts'
 import { addValve, changeValve, retireValve, showValve } from './valves.ts'
@@ -35,6 +37,10 @@ export const endpoints = {
   showCutCard,
   printCutCard,
   sendEvents,
+  listRounds,
+  makeRound,
+  closeRound,
+  showPocket,
   listImports,
   startImport,
   showImport,

@@ -113,6 +113,24 @@ export const problems = {
     title: 'The entry is dated in the future',
     help: 'Check the date, and the clock of the device.',
   },
+  'round/unknown': {
+    status: 404,
+    retry: false,
+    title: 'No such round',
+    help: 'It may have been closed; look at the list again.',
+  },
+  'round/nothing-due': {
+    status: 422,
+    retry: false,
+    title: 'No valve of these areas is due by then',
+    help: 'Choose a later day, more areas, or all valves.',
+  },
+  'round/too-long': {
+    status: 422,
+    retry: false,
+    title: 'The round has too many stops',
+    help: 'Choose fewer areas or an earlier day: at most 200 valves.',
+  },
   'bench/not-computed': {
     status: 422,
     retry: false,

@@ -14,6 +14,8 @@ import { healthRoutes } from './features/health/index.ts'
 import { importRoutes, ImportRuns } from './features/imports/index.ts'
 import { packingRoutes } from './features/packings/index.ts'
 import { peopleRoutes } from './features/people/index.ts'
+import { pocketRoutes } from './features/pocket/index.ts'
+import { roundRoutes } from './features/rounds/index.ts'
 import { settingRoutes } from './features/settings/index.ts'
 import { siteRoutes } from './features/sites/index.ts'
 import { valveRoutes } from './features/valves/index.ts'
@@ -85,6 +87,8 @@ export async function buildApp({
   valveRoutes(app, platform)
   cutCardRoutes(app, platform)
   eventRoutes(app, platform)
+  roundRoutes(app, platform)
+  pocketRoutes(app, platform)
   packingRoutes(app, platform)
   settingRoutes(app, platform, renew)
   boardRoutes(app, platform)

@@ -20,6 +20,9 @@ type Model =
   | 'importRun'
   | 'wearFit'
   | 'forecastMade'
+  | 'round'
+  | 'roundStop'
+  | 'photo'
 type ReadMethod = 'findMany' | 'findFirst' | 'findUnique' | 'findUniqueOrThrow' | 'count' | 'groupBy' | 'aggregate'
 /** What reads see: committed data only, through a connection that cannot write. */
 export type Read = { readonly [M in Model]: Pick<PrismaClient[M], ReadMethod> }

@@ -1,0 +1,86 @@
+import { FieldEvent } from '@glandkeeper/contract/events'
+import type { Round, RoundStop } from '@glandkeeper/contract/rounds'
+import type { SignedIn } from '../../platform/auth.ts'
+import type { Read } from '../../platform/store.ts'
+
+/** Rounds that are not closed, with what became of each stop; one of them where its id is given. */
+export async function openRounds(read: Read, siteId: string, roundId?: string): Promise<Round[]> {
+  const rounds = await read.round.findMany({
+    where: { siteId, closedAt: null, ...(roundId !== undefined && { id: roundId }) },
+    orderBy: [{ walkOn: 'asc' }, { createdAt: 'asc' }],
+    include: {
+      fitter: { select: { name: true } },
+      stops: {
+        orderBy: { position: 'asc' },
+        include: { valve: { select: { tag: true, level: true, area: { select: { code: true, name: true } } } } },
+      },
+    },
+  })
+  const visits = await visitsSince(read, siteId, rounds)
+  return rounds.map(({ id, name, walkOn, fitterId, fitter, stops, createdAt }) => ({
+    roundId: id,
+    name,
+    walkOn,
+    fitterId,
+    fitterName: fitter?.name ?? null,
+    stops: stops.map(({ position, valveId, valve }) => ({
+      position,
+      valveId,
+      tag: valve.tag,
+      areaCode: valve.area.code,
+      areaName: valve.area.name,
+      level: valve.level,
+      visit: visitAfter(visits.get(valveId) ?? [], createdAt),
+    })),
+  }))
+}
+
+/** Areas of the rounds that a person walks, or that anybody may. */
+export async function placesToWalk(read: Read, { siteId, personId }: Pick<SignedIn, 'siteId' | 'personId'>): Promise<string[]> {
+  const stops = await read.roundStop.findMany({
+    where: { round: { siteId, closedAt: null, OR: [{ fitterId: null }, { fitterId: personId }] } },
+    select: { valve: { select: { areaId: true } } },
+  })
+  return [...new Set(stops.map(({ valve }) => valve.areaId))]
+}
+
+interface Entry {
+  readonly takenAt: Date
+  readonly kind: string
+  readonly body: string
+}
+
+/** Entries of the valves of these rounds, the newest first; what was taken back since does not count. */
+async function visitsSince(
+  read: Read,
+  siteId: string,
+  rounds: readonly { readonly createdAt: Date; readonly stops: readonly { readonly valveId: string }[] }[],
+): Promise<Map<string, Entry[]>> {
+  const valveIds = [...new Set(rounds.flatMap(({ stops }) => stops.map(({ valveId }) => valveId)))]
+  if (valveIds.length === 0) return new Map()
+  const earliest = new Date(Math.min(...rounds.map(({ createdAt }) => createdAt.getTime())))
+  const rows = await read.event.findMany({
+    where: { siteId, valveId: { in: valveIds }, takenAt: { gte: earliest } },
+    orderBy: [{ takenAt: 'desc' }, { id: 'desc' }],
+    select: { id: true, valveId: true, kind: true, takenAt: true, body: true },
+  })
+  const takenBack = new Set(
+    rows.flatMap(({ kind, body }) => {
+      const entry = kind === 'fact.corrected' ? (JSON.parse(body) as { corrects: string; replacement: unknown }) : null
+      return entry?.replacement === null ? [entry.corrects] : []
+    }),
+  )
+  const byValve = new Map<string, Entry[]>()
+  for (const row of rows) {
+    if (row.kind === 'fact.corrected' || takenBack.has(row.id)) continue
+    byValve.set(row.valveId, [...(byValve.get(row.valveId) ?? []), row])
+  }
+  return byValve
+}
+
+function visitAfter(entries: readonly Entry[], since: Date): RoundStop['visit'] {
+  const last = entries.find(({ takenAt }) => takenAt >= since)
+  if (!last) return null
+  const event = FieldEvent.parse(JSON.parse(last.body))
+  return { at: last.takenAt.toISOString(), kind: event.kind, missed: event.kind === 'visit.missed' ? event.reason : null }
+}
