@@ -1,4 +1,4 @@
--- Facts, register changes and what was once forecast are never altered or removed. Applied at every start, after the migrations:
+-- Facts, their photos, register changes and what was once forecast are never altered or removed. Applied at every start, after the migrations:
 -- a migration that rebuilds a table drops its triggers.
 CREATE TRIGGER IF NOT EXISTS event_no_update BEFORE UPDATE ON event BEGIN SELECT RAISE(ABORT, 'event is append-only'); END;
 CREATE TRIGGER IF NOT EXISTS event_no_delete BEFORE DELETE ON event BEGIN SELECT RAISE(ABORT, 'event is append-only'); END;
@@ -6,3 +6,5 @@ CREATE TRIGGER IF NOT EXISTS register_change_no_update BEFORE UPDATE ON register
 CREATE TRIGGER IF NOT EXISTS register_change_no_delete BEFORE DELETE ON register_change BEGIN SELECT RAISE(ABORT, 'register_change is append-only'); END;
 CREATE TRIGGER IF NOT EXISTS forecast_made_no_update BEFORE UPDATE ON forecast_made BEGIN SELECT RAISE(ABORT, 'forecast_made is append-only'); END;
 CREATE TRIGGER IF NOT EXISTS forecast_made_no_delete BEFORE DELETE ON forecast_made BEGIN SELECT RAISE(ABORT, 'forecast_made is append-only'); END;
+CREATE TRIGGER IF NOT EXISTS photo_no_update BEFORE UPDATE ON photo BEGIN SELECT RAISE(ABORT, 'photo is append-only'); END;
+CREATE TRIGGER IF NOT EXISTS photo_no_delete BEFORE DELETE ON photo BEGIN SELECT RAISE(ABORT, 'photo is append-only'); END;

@@ -15,11 +15,14 @@ export interface Endpoint {
   readonly params?: z.ZodObject
   readonly query?: z.ZodObject
   readonly body?: z.ZodType
-  /** `csv` bodies are sent as text/csv and read as bytes, past the limit for JSON. */
-  readonly bodyKind?: 'csv'
+  /**
+   * Bodies past the limit for JSON: `csv` is sent as text/csv and read as bytes; `files` is sent as multipart/form-data,
+   * each field of the body one file, read as bytes.
+   */
+  readonly bodyKind?: 'csv' | 'files'
   readonly ok: z.ZodType
-  /** `csv` answers are sent as text/csv, `pdf` answers as application/pdf, to be looked at or printed. */
-  readonly okKind?: 'csv' | 'pdf'
+  /** `csv` answers are sent as text/csv; `pdf` and `jpeg` answers as such, to be looked at or printed. */
+  readonly okKind?: 'csv' | 'pdf' | 'jpeg'
   readonly status: 200 | 201 | 202
 }
 

@@ -10,6 +10,7 @@ import { showHealth } from './health.ts'
 import { applyImport, badRowsOfImport, cancelImport, listImports, mapImport, showImport, startImport } from './imports.ts'
 import { addFamily, advisePacking, changeFamily, listFamilies } from './packings.ts'
 import { addPerson, changePerson, listPeople, signIn, signOut, whoAmI } from './people.ts'
+import { sendPhoto, showPhoto, showThumbnail } from './photos.ts'
 import { showPocket } from './pocket.ts'
 import { closeRound, listRounds, makeRound } from './rounds.ts'
 import { confirmSetting, listSettings } from './settings.ts'
@@ -41,6 +42,9 @@ export const endpoints = {
   makeRound,
   closeRound,
   showPocket,
+  sendPhoto,
+  showPhoto,
+  showThumbnail,
   listImports,
   startImport,
   showImport,

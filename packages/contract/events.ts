@@ -156,7 +156,7 @@ export const sendEvents = endpoint({
 
 /** One line of a valve's history, as a person reads it, with the entry itself. */
 export const TimelineEntry = z.object({
-  event: z.looseObject({ id: EventId, kind: z.string(), takenAt: z.string() }),
+  event: z.looseObject({ id: EventId, kind: z.string(), takenAt: z.string(), photos: z.array(PhotoDigest).optional() }),
   receivedAt: z.iso.datetime(),
   by: z.string(),
   device: z.string(),

@@ -27,7 +27,7 @@ export const problems = {
     status: 415,
     retry: false,
     title: 'This kind of content is not read here',
-    help: 'Send application/json, or text/csv to the import.',
+    help: 'Send application/json, text/csv to the import, or multipart/form-data with a photo.',
   },
   'request/not-found': { status: 404, retry: false, title: 'Nothing is at this address', help: 'Check the address.' },
   'request/foreign-origin': {
@@ -130,6 +130,30 @@ export const problems = {
     retry: false,
     title: 'The round has too many stops',
     help: 'Choose fewer areas or an earlier day: at most 200 valves.',
+  },
+  'photo/unknown': {
+    status: 404,
+    retry: true,
+    title: 'This photo is not here',
+    help: 'It is sent after its entry, and may still be on the device that took it.',
+  },
+  'photo/digest-differs': {
+    status: 422,
+    retry: false,
+    title: 'The photo is not the one its address names',
+    help: 'Send the bytes whose SHA-256 the entry names.',
+  },
+  'photo/not-a-jpeg': {
+    status: 422,
+    retry: false,
+    title: 'This is not a JPEG picture',
+    help: 'Photo and thumbnail are whole JPEG pictures, whatever they are called.',
+  },
+  'photo/too-large': {
+    status: 413,
+    retry: false,
+    title: 'The photo is too large',
+    help: 'At most 3 MB and 4096 pixels a side; its thumbnail at most 60 kB and 400 pixels.',
   },
   'bench/not-computed': {
     status: 422,

@@ -14,12 +14,14 @@ import { healthRoutes } from './features/health/index.ts'
 import { importRoutes, ImportRuns } from './features/imports/index.ts'
 import { packingRoutes } from './features/packings/index.ts'
 import { peopleRoutes } from './features/people/index.ts'
+import { photoRoutes } from './features/photos/index.ts'
 import { pocketRoutes } from './features/pocket/index.ts'
 import { roundRoutes } from './features/rounds/index.ts'
 import { settingRoutes } from './features/settings/index.ts'
 import { siteRoutes } from './features/sites/index.ts'
 import { valveRoutes } from './features/valves/index.ts'
 import type { Clock } from './platform/clock.ts'
+import { readFiles } from './platform/files-body.ts'
 import { asProblem, Refusal, registerProblems, sendProblem } from './platform/problem.ts'
 import type { Platform } from './platform/route.ts'
 import type { Store } from './platform/store.ts'
@@ -69,6 +71,7 @@ export async function buildApp({
   )
   app.decorateRequest('signedIn', null)
   app.addContentTypeParser('text/csv', { parseAs: 'buffer' }, (_request, body, done) => done(null, body))
+  app.addContentTypeParser('multipart/form-data', { parseAs: 'buffer' }, readFiles)
   // Plain http on a plant's own network is usual: nothing may insist on https by itself.
   await app.register(helmet, {
     strictTransportSecurity: false,
@@ -89,6 +92,7 @@ export async function buildApp({
   eventRoutes(app, platform)
   roundRoutes(app, platform)
   pocketRoutes(app, platform)
+  photoRoutes(app, platform)
   packingRoutes(app, platform)
   settingRoutes(app, platform, renew)
   boardRoutes(app, platform)

@@ -107,17 +107,26 @@ async function callThrough<E extends Endpoint>(
   const query = new URLSearchParams(
     Object.entries((input.query ?? {}) as Record<string, unknown>).map(([name, value]) => [name, String(value)]),
   )
-  const isCsv = endpoint.bodyKind === 'csv'
+  const sent = input.body === undefined ? null : await sentAs(endpoint, input.body)
   const response = await app.inject({
     method: endpoint.method,
     url: query.size === 0 ? path : `${path}?${query.toString()}`,
-    headers: {
-      ...(cookie && { cookie }),
-      ...(input.body !== undefined && { 'content-type': isCsv ? 'text/csv' : 'application/json' }),
-    },
-    ...(input.body !== undefined && { payload: isCsv ? Buffer.from(input.body as Uint8Array) : JSON.stringify(input.body) }),
+    headers: { ...(cookie && { cookie }), ...(sent && { 'content-type': sent.type }) },
+    ...(sent && { payload: sent.payload }),
   })
-  const answer: unknown = endpoint.okKind === 'csv' && response.statusCode < 400 ? response.body : response.json()
+  const kind = response.statusCode < 400 ? endpoint.okKind : undefined
+  const answer: unknown = kind === undefined ? response.json() : kind === 'csv' ? response.body : response.rawPayload
   if (response.statusCode >= 400) return { ok: false, status: response.statusCode, problem: Problem.parse(answer) }
   return { ok: true, status: response.statusCode, value: endpoint.ok.parse(answer) as OkOf<E> }
+}
+
+/** A body as it goes over the wire. */
+async function sentAs(endpoint: Endpoint, body: unknown): Promise<{ type: string; payload: string | Buffer }> {
+  if (endpoint.bodyKind === undefined) return { type: 'application/json', payload: JSON.stringify(body) }
+  if (endpoint.bodyKind === 'csv') return { type: 'text/csv', payload: Buffer.from(body as Uint8Array) }
+  const form = new FormData()
+  for (const [name, bytes] of Object.entries(body as Record<string, Uint8Array<ArrayBuffer>>))
+    form.append(name, new Blob([bytes]))
+  const encoded = new Response(form)
+  return { type: encoded.headers.get('content-type') ?? '', payload: Buffer.from(await encoded.arrayBuffer()) }
 }

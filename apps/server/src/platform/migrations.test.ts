@@ -40,6 +40,7 @@ const migrate = (url: string) =>
 const insertSite = `INSERT INTO site(id, name, time_zone, created_at) VALUES ('s', 'S', 'Europe/London', '2026-01-01T00:00:00.000Z')`
 const insertPerson = `INSERT INTO person(id, site_id, name, sign_in_name, role, password_hash, created_at) VALUES ('p', 's', 'P', 'p', 'fitter', '', '2026-01-01T00:00:00.000Z')`
 const insertChange = `INSERT INTO register_change(id, site_id, at, person_id, subject, subject_id, what, before, after) VALUES ('c', 's', '2026-01-01T00:00:00.000Z', 'p', 'valve', 'v', 'added', '{}', '{}')`
+const insertPhoto = `INSERT INTO photo(site_id, digest, type, width, height, content, thumbnail, person_id, received_at) VALUES ('s', 'd', 'image/jpeg', 1, 1, '', '', 'p', '2026-01-01T00:00:00.000Z')`
 
 describe('migrations', () => {
   it('leave nothing between themselves and the schema', async () => {
@@ -74,9 +75,11 @@ describe('migrations', () => {
 describe('facts and register changes', () => {
   it('cannot be altered or removed in the database', async () => {
     const url = await aDatabase()
-    for (const sql of [insertSite, insertPerson, insertChange]) await run(url, sql)
+    for (const sql of [insertSite, insertPerson, insertChange, insertPhoto]) await run(url, sql)
     await expect(run(url, `UPDATE register_change SET what = 'nothing'`)).rejects.toThrow('append-only')
     await expect(run(url, `DELETE FROM register_change`)).rejects.toThrow('append-only')
+    await expect(run(url, `UPDATE photo SET thumbnail = content`)).rejects.toThrow('append-only')
+    await expect(run(url, `DELETE FROM photo`)).rejects.toThrow('append-only')
     await expect(eventAttempt(url, 'UPDATE event SET body = body')).rejects.toThrow('append-only')
     await expect(eventAttempt(url, 'DELETE FROM event')).rejects.toThrow('append-only')
   })

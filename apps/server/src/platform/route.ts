@@ -22,10 +22,10 @@ export interface Call<E extends Endpoint> {
   readonly reply: FastifyReply
 }
 
-const contentTypes = { csv: 'text/csv; charset=utf-8', pdf: 'application/pdf' } as const
+const contentTypes = { csv: 'text/csv; charset=utf-8', pdf: 'application/pdf', jpeg: 'image/jpeg' } as const
 
-/** A file may be this large; JSON is held to the limit of the server. */
-const MOST_CSV_BYTES = 64 * 1024 * 1024
+/** A body of files may be this large; JSON is held to the limit of the server. */
+const mostBytes = { csv: 64 * 1024 * 1024, files: 4 * 1024 * 1024 } as const
 
 /**
  * Registers one endpoint of the contract: who may call, what comes in, what goes out.
@@ -40,13 +40,14 @@ export function route<const E extends Endpoint>(
   app.route({
     method: endpoint.method,
     url: endpoint.path,
-    ...(endpoint.bodyKind === 'csv' && { bodyLimit: MOST_CSV_BYTES }),
+    ...(endpoint.bodyKind && { bodyLimit: mostBytes[endpoint.bodyKind] }),
     // Before the body is read: a stranger's body is not worth the memory.
     onRequest: async (request) => {
       refuseForeignOrigin(request)
       request.signedIn = await admit(platform.store.read, request, endpoint.who, platform.clock)
     },
     handler: async (request, reply) => {
+      refuseOtherKind(endpoint, request)
       const input = inputOf(endpoint, request)
       const answer = await handle({ ...input, me: request.signedIn, request, reply } as unknown as Call<E>)
       void reply.code(endpoint.status)
@@ -57,6 +58,16 @@ export function route<const E extends Endpoint>(
       return reply.type(contentTypes[endpoint.okKind]).send(promised instanceof Uint8Array ? Buffer.from(promised) : promised)
     },
   })
+}
+
+const bodyTypes = { csv: 'text/csv', files: 'multipart/form-data' } as const
+
+/** A file where JSON is read would be judged byte by byte as an object with as many unknown fields. */
+function refuseOtherKind(endpoint: Endpoint, request: FastifyRequest): void {
+  if (request.body === undefined) return
+  const type = request.headers['content-type']?.toLowerCase() ?? ''
+  const kind = (['csv', 'files'] as const).find((known) => type.startsWith(bodyTypes[known]))
+  if (kind !== endpoint.bodyKind) throw new Refusal('request/unsupported', type)
 }
 
 function inputOf(endpoint: Endpoint, request: FastifyRequest): { params: unknown; query: unknown; body: unknown } {

@@ -52,7 +52,17 @@ function requestOf<E extends Endpoint>(endpoint: E, input: CallInput<E>): Reques
   if (endpoint.bodyKind === 'csv') {
     return { ...shared, body: input.body as unknown as Uint8Array<ArrayBuffer>, headers: { 'content-type': 'text/csv' } }
   }
+  // The browser writes the content type itself: it holds the boundary between the files.
+  if (endpoint.bodyKind === 'files') return { ...shared, body: formOf(input.body as object) }
   return { ...shared, body: JSON.stringify(input.body), headers: { 'content-type': 'application/json' } }
+}
+
+/** Each field that is bytes becomes a file of that name. */
+function formOf(body: object): FormData {
+  const form = new FormData()
+  for (const [name, bytes] of Object.entries(body))
+    if (bytes instanceof Uint8Array) form.append(name, new Blob([bytes as Uint8Array<ArrayBuffer>]))
+  return form
 }
 
 async function refusalOf(response: Response): Promise<Error> {
