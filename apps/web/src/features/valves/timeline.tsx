@@ -2,6 +2,7 @@ import type { TimelineEntry } from '@glandkeeper/contract/events'
 import { formatMillimetres } from '@glandkeeper/units/format'
 import { useState } from 'react'
 import { formatMoment } from '../../platform/site-time.ts'
+import { PhotoStrip } from '../photos/index.tsx'
 import { timelineRows, type TimelineRow } from './standing-facts.ts'
 import look from './timeline.module.css'
 
@@ -68,6 +69,7 @@ interface EntryLineProps {
 }
 
 function EntryLine({ entry, timeZone, struck, result }: EntryLineProps) {
+  const { photos, takenAt } = entry.event
   return (
     <div className={look.line}>
       <When entry={entry} timeZone={timeZone} />
@@ -82,6 +84,7 @@ function EntryLine({ entry, timeZone, struck, result }: EntryLineProps) {
             {detail}
           </p>
         ))}
+        {photos && <PhotoStrip digests={photos} alt={`Photo with the entry of ${formatMoment(takenAt, timeZone)}`} />}
       </div>
       <p className={look.source}>
         <span>{entry.by}</span>
