@@ -1,11 +1,17 @@
 import { z } from 'zod'
 import { endpoint } from './endpoint.ts'
+import { TimelineEntry } from './events.ts'
 import { everybody } from './roles.ts'
 import { count } from './quantity.ts'
 import { ValveHistory } from './valves.ts'
 
-/** One valve as a phone carries it: what it is, how it stands, and its last three entries. */
-export const ValveCard = ValveHistory.pick({ valve: true, state: true, expects: true, timeline: true })
+/**
+ * One valve as a phone carries it: what it is, how it stands, and its last three entries. What a reading is likely to
+ * show is known for the stops of rounds only.
+ */
+export const ValveCard = ValveHistory.pick({ valve: true, state: true, expects: true }).extend({
+  timeline: z.array(TimelineEntry.pick({ event: true, says: true, standsAs: true })),
+})
 export type ValveCard = z.infer<typeof ValveCard>
 
 /**

@@ -6,6 +6,7 @@ import { Refusal, refusalFor } from '../../platform/problem.ts'
 import type { Platform } from '../../platform/route.ts'
 import { appendEvents, refused } from './append.ts'
 
+const NEWEST_VERSION = 1
 /** A clock may be wrong by a day and its entry still be placed; past that nobody knows what the date means. */
 const FARTHEST_AHEAD_MILLISECONDS = 24 * 3_600_000
 /** Before this no record of packing is believed. */
@@ -35,6 +36,10 @@ export async function acceptEvent(
 export function understand(raw: unknown, now: Date): FieldEvent {
   const kind = (raw as { kind?: unknown } | null)?.kind
   if (typeof kind === 'string' && !(eventKinds as readonly string[]).includes(kind)) throw new Refusal('event/unknown-kind', kind)
+  const version = (raw as { version?: unknown } | null)?.version
+  // A phone may be newer than its server: its entry waits until that is brought up to date.
+  if (Number.isInteger(version) && Number(version) > NEWEST_VERSION)
+    throw new Refusal('event/unknown-kind', `${String(kind)}, version ${Number(version)}`)
   const parsed = FieldEvent.safeParse(raw)
   if (!parsed.success) {
     const faults = faultsOf(parsed.error)

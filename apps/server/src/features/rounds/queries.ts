@@ -35,13 +35,19 @@ export async function openRounds(read: Read, siteId: string, roundId?: string): 
   }))
 }
 
-/** Areas of the rounds that a person walks, or that anybody may. */
-export async function placesToWalk(read: Read, { siteId, personId }: Pick<SignedIn, 'siteId' | 'personId'>): Promise<string[]> {
+/** Valves and areas of the rounds that a person walks, or that anybody may. */
+export async function placesToWalk(
+  read: Read,
+  { siteId, personId }: Pick<SignedIn, 'siteId' | 'personId'>,
+): Promise<{ readonly valveIds: ReadonlySet<string>; readonly areaIds: readonly string[] }> {
   const stops = await read.roundStop.findMany({
     where: { round: { siteId, closedAt: null, OR: [{ fitterId: null }, { fitterId: personId }] } },
-    select: { valve: { select: { areaId: true } } },
+    select: { valveId: true, valve: { select: { areaId: true } } },
   })
-  return [...new Set(stops.map(({ valve }) => valve.areaId))]
+  return {
+    valveIds: new Set(stops.map(({ valveId }) => valveId)),
+    areaIds: [...new Set(stops.map(({ valve }) => valve.areaId))],
+  }
 }
 
 interface Entry {

@@ -1,9 +1,8 @@
 import { FieldEvent, type TimelineEntry } from '@glandkeeper/contract/events'
-import type { ValveCard } from '@glandkeeper/contract/pocket'
 import type { ReservePoint } from '@glandkeeper/contract/reserve'
 import type { ValveHistory } from '@glandkeeper/contract/valves'
 import { instant } from '@glandkeeper/units/quantity'
-import type { EventModel, SiteModel } from '../../generated/sqlite/models.ts'
+import type { EventModel } from '../../generated/sqlite/models.ts'
 import { Refusal } from '../../platform/problem.ts'
 import type { Read } from '../../platform/store.ts'
 import {
@@ -12,16 +11,14 @@ import {
   entryInWords,
   eventFindings,
   expectedNow,
-  type ForecastBasis,
   findingsInWords,
   forecastBasis,
   glandRecord,
   presentState,
 } from '../glands/index.ts'
-import { presentValve, type ValveRow } from './present.ts'
+import { presentValve } from './present.ts'
 
-export type EventWithPerson = EventModel & { readonly person: { readonly name: string } }
-export type ValveWithPlace = ValveRow & { readonly site: SiteModel }
+type EventWithPerson = EventModel & { readonly person: { readonly name: string } }
 type Record = ReturnType<typeof glandRecord>
 
 /** Everything known of one valve: what it is, where it stands, how it came there and who said so. */
@@ -43,7 +40,9 @@ export async function valveHistory(read: Read, siteId: string, tag: string, now:
   const basis = await forecastBasis(read, siteId, now)
   const record = glandRecord(row, events, basis)
   return {
-    ...standingOf(row, record, basis, now),
+    valve: presentValve(row),
+    state: presentState(record.state, { timeZone: row.site.timeZone, bands: bandsOf(basis.settings) }),
+    expects: expectedNow(row.service, record.ahead.lives, basis, now),
     points: pointsOf(record),
     lives: record.history.lives.map(({ from, to, family, rings }) => ({ from: isoOf(from), to: isoOf(to), family, rings })),
     timeline: timelineOf(events, record),
@@ -53,22 +52,6 @@ export async function valveHistory(read: Read, siteId: string, tag: string, now:
       what,
       changes: fieldChanges(before, after),
     })),
-  }
-}
-
-const ENTRIES_ON_A_CARD = 3
-
-/** The same for somebody who stands at the valve: the last entries only. */
-export function valveCard(row: ValveWithPlace, events: readonly EventWithPerson[], basis: ForecastBasis, now: Date): ValveCard {
-  const record = glandRecord(row, events, basis)
-  return { ...standingOf(row, record, basis, now), timeline: timelineOf(events, record).slice(0, ENTRIES_ON_A_CARD) }
-}
-
-function standingOf(row: ValveWithPlace, record: Record, basis: ForecastBasis, now: Date): Omit<ValveCard, 'timeline'> {
-  return {
-    valve: presentValve(row),
-    state: presentState(record.state, { timeZone: row.site.timeZone, bands: bandsOf(basis.settings) }),
-    expects: expectedNow(row.service, record.ahead.lives, basis, now),
   }
 }
 

@@ -14,8 +14,7 @@ import { presentValve } from './present.ts'
 import { addValve, changeValve, refuseImpossibleGland, retireValve } from './write.ts'
 
 export { foldedText, flat, glandFaults, rowOf } from './write.ts'
-export { type EventWithPerson, valveCard, type ValveWithPlace } from './history.ts'
-export { presentInput } from './present.ts'
+export { presentInput, presentValve } from './present.ts'
 
 export function valveRoutes(app: FastifyInstance, platform: Platform): void {
   const { store, clock } = platform
