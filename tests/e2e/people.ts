@@ -11,6 +11,8 @@ const demoNames: Readonly<Record<Role, string>> = { planner: 'Edda Marlow', fitt
 interface Fixtures {
   /** Statuses a test provokes on purpose: the browser writes each refused request to the console. */
   refusals: readonly number[]
+  /** The test takes the signal away: what the browser says about that is no fault. */
+  offlineOnPurpose: boolean
   quietConsole: void
 }
 
@@ -22,6 +24,7 @@ interface WorkerFixtures {
 /** Every test also fails when the page writes an error or a warning to the console, or an uncaught fault. */
 export const test = base.extend<Fixtures, WorkerFixtures>({
   refusals: [[], { option: true }],
+  offlineOnPurpose: [false, { option: true }],
   api: [
     async ({ playwright }, use, worker) => {
       const contexts = new Map<Role, Promise<APIRequestContext>>()
@@ -40,12 +43,13 @@ export const test = base.extend<Fixtures, WorkerFixtures>({
     { scope: 'worker' },
   ],
   quietConsole: [
-    async ({ page, refusals }, use) => {
+    async ({ page, refusals, offlineOnPurpose }, use) => {
       const said: string[] = []
       page.on('console', (message) => ['error', 'warning'].includes(message.type()) && said.push(message.text()))
       page.on('pageerror', (error) => said.push(String(error)))
       await use()
       const provoked = (text: string) =>
+        (offlineOnPurpose && /Failed to load resource: net::ERR_|Failed to fetch/.test(text)) ||
         refusals.some((status) => text.includes(`Failed to load resource: the server responded with a status of ${status}`))
       expect(said.filter((text) => !provoked(text))).toEqual([])
     },

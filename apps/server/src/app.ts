@@ -76,7 +76,11 @@ export async function buildApp({
   await app.register(helmet, {
     strictTransportSecurity: false,
     contentSecurityPolicy: {
-      directives: { upgradeInsecureRequests: null, scriptSrc: ["'self'"], styleSrc: ["'self'", "'unsafe-inline'"] },
+      directives: {
+        upgradeInsecureRequests: null,
+        scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
+        styleSrc: ["'self'", "'unsafe-inline'"],
+      },
     },
   })
   await app.register(cookie, { secret })

@@ -1,10 +1,9 @@
-import { createBrowserRouter } from 'react-router'
-import { BoardPage } from '../features/board/board-page.tsx'
+import { createBrowserRouter, redirect } from 'react-router'
 import { SignInPage } from '../features/people/sign-in-page.tsx'
 import { FaultPage, NotFoundPage } from './fault-page.tsx'
 import { Opening, Shell } from './shell.tsx'
 
-/** The board and the sign-in come with the first load; every other page when somebody goes there. */
+/** The sign-in comes with the first load; every other page when somebody goes there. */
 export const router = createBrowserRouter([
   { path: '/sign-in', Component: SignInPage, ErrorBoundary: FaultPage },
   {
@@ -20,7 +19,7 @@ export const router = createBrowserRouter([
       {
         ErrorBoundary: FaultPage,
         children: [
-          { index: true, Component: BoardPage },
+          { index: true, lazy: async () => ({ Component: (await import('../features/board/board-page.tsx')).BoardPage }) },
           {
             path: 'valves/:tag',
             lazy: async () => ({ Component: (await import('../features/valves/valve-page.tsx')).ValvePage }),
@@ -68,6 +67,24 @@ export const router = createBrowserRouter([
           {
             path: 'imports/:importId',
             lazy: async () => ({ Component: (await import('../features/imports/import-page.tsx')).ImportPage }),
+          },
+          {
+            path: 'rounds',
+            lazy: async () => ({ Component: (await import('../features/rounds/rounds-page.tsx')).RoundsPage }),
+          },
+          {
+            path: 'rounds/:roundId',
+            lazy: async () => ({ Component: (await import('../features/rounds/round-page.tsx')).RoundPage }),
+          },
+          {
+            path: 'find',
+            lazy: async () => ({ Component: (await import('../features/find/find-page.tsx')).FindPage }),
+          },
+          // What a label says: short, and the same wherever the server stands.
+          { path: 'v/:tag', loader: ({ params }) => redirect(`/valves/${encodeURIComponent(params['tag'] ?? '')}/log`) },
+          {
+            path: 'waiting',
+            lazy: async () => ({ Component: (await import('../features/waiting/waiting-page.tsx')).WaitingPage }),
           },
           {
             path: 'bench/:calculator?',

@@ -3,8 +3,12 @@ import { useQuery } from '@tanstack/react-query'
 import { format } from 'date-fns'
 import { useEffect, useState } from 'react'
 import { Link, Navigate, NavLink, Outlet, ScrollRestoration, useLocation } from 'react-router'
-import { keepsRegister, me, SignedInProvider, useSignOut } from '../features/people/index.tsx'
+import { keepsRegister, keptPerson, me, SignedInProvider, useSignOut } from '../features/people/index.tsx'
+import { emptyPocket, KeepPocket } from '../features/pocket/index.tsx'
 import type { SignInState } from '../features/people/sign-in-page.tsx'
+import { SyncLine } from '../features/waiting/index.tsx'
+import { outbox } from '../platform/outbox/outbox.ts'
+import { useOutbox } from '../platform/outbox/use-outbox.ts'
 import { atSite } from '../platform/site-time.ts'
 import { Hatchings } from '../ui/hatchings.tsx'
 import { ProblemNote } from '../ui/problem-note.tsx'
@@ -15,6 +19,8 @@ import { chooseTheme, useTheme } from './theme.ts'
 export function Shell() {
   const session = useQuery(me)
   const { pathname, search } = useLocation()
+  const personId = session.data?.personId ?? null
+  useEffect(() => outbox.signedIn(personId), [personId])
   if (session.isPending) return <Opening />
   if (session.data === undefined) {
     return (
@@ -23,20 +29,34 @@ export function Shell() {
       </main>
     )
   }
-  if (session.data === null) return <Navigate to="/sign-in" replace state={{ back: pathname + search } satisfies SignInState} />
+  // A session that has run out must not stop who stands at a valve: entries are kept here, and sent after the next sign-in.
+  const goesOn = session.data === null && isFieldPage(pathname) ? keptPerson() : null
+  const person = session.data ?? goesOn
+  if (person === null) return <Navigate to="/sign-in" replace state={{ back: pathname + search } satisfies SignInState} />
   return (
-    <SignedInProvider value={session.data}>
+    <SignedInProvider value={person}>
       <Hatchings />
       <a href="#page" className={css.skip}>
         Skip to the page
       </a>
-      <Header person={session.data} isAtValve={pathname.endsWith('/log')} />
+      <KeepPocket />
+      <Header person={person} isAtValve={pathname.endsWith('/log') || pathname.endsWith('/proof')} />
+      {goesOn && (
+        <p role="status" className={css.signedOut}>
+          Your session has run out. Entries are kept on this device. <Link to="/sign-in">Sign in to send them</Link>
+        </p>
+      )}
       <div id="page" tabIndex={-1} className={css.under}>
         <Outlet />
       </div>
       <ScrollRestoration />
     </SignedInProvider>
   )
+}
+
+/** Pages that work from what this device carries. */
+function isFieldPage(pathname: string): boolean {
+  return /^\/(rounds|waiting|find)(\/|$)|^\/valves\/[^/]+\/(log|cut-card|proof)$/.test(pathname)
 }
 
 /** Shown while the first answer or the code of a page is on its way. */
@@ -63,12 +83,14 @@ function Header({ person, isAtValve }: { person: Person; isAtValve: boolean }) {
         <NavLink to="/" end>
           Board
         </NavLink>
+        <NavLink to="/rounds">Rounds</NavLink>
         <NavLink to="/bench">Bench</NavLink>
         <NavLink to="/forecasts">Forecasts</NavLink>
         <NavLink to="/register">Register</NavLink>
         <NavLink to="/packings">Packings</NavLink>
         {keepsRegister(person) && <NavLink to="/imports">Imports</NavLink>}
       </nav>
+      <SyncLine />
       <div className={css.person}>
         <span className={css.name}>{person.name}</span>
         <ThemeSwitch />
@@ -102,10 +124,24 @@ function ThemeSwitch() {
   )
 }
 
+/** Not with entries that only this device has: they are sent, or downloaded, first. */
 function SignOut() {
   const signOut = useSignOut()
+  const { entries, photos } = useOutbox()
+  const unsent = entries.length + photos.length
+  if (unsent > 0)
+    return (
+      <Link to="/waiting" className={css.plain}>
+        Sign out after {unsent} unsent
+      </Link>
+    )
   return (
-    <button type="button" className={css.plain} onClick={() => signOut.mutate()} disabled={signOut.isPending}>
+    <button
+      type="button"
+      className={css.plain}
+      onClick={() => signOut.mutate(undefined, { onSuccess: () => void emptyPocket() })}
+      disabled={signOut.isPending}
+    >
       {signOut.isError ? 'Not signed out: try again' : 'Sign out'}
     </button>
   )

@@ -18,8 +18,12 @@ export const queryClient = new QueryClient({
   defaultOptions: {
     queries: {
       staleTime: 15_000,
+      // A browser's word on being online is a hint: asked for anyway, a page says at once that nobody answers.
+      networkMode: 'always',
       // A problem the server named stays a problem; only silence is worth asking again.
-      retry: (failures, error) => !(error instanceof ProblemError && error.problem.status < 500) && failures < 3,
+      retry: (failures, error) =>
+        navigator.onLine && !(error instanceof ProblemError && error.problem.status < 500) && failures < 3,
     },
+    mutations: { networkMode: 'always' },
   },
 })

@@ -1,12 +1,13 @@
-import { type PaperSize, printCutCard, showCutCard } from '@glandkeeper/contract/cut-cards'
+import { type PaperSize, printCutCard } from '@glandkeeper/contract/cut-cards'
 import { queryOptions } from '@tanstack/react-query'
-import { addressOf, call } from '../../platform/client.ts'
+import { addressOf } from '../../platform/client.ts'
+import { cutCardOf } from '../pocket/queries.ts'
 
-/** Everything for one repack of a valve, worked out by the server. */
+/** Everything for one repack of a valve, worked out by the server; without signal, as this device carries it. */
 export function cutCardQuery(tag: string) {
   return queryOptions({
     queryKey: ['valve', tag, 'cut card'],
-    queryFn: ({ signal }) => call(showCutCard, { params: { tag }, signal }),
+    queryFn: ({ signal }) => cutCardOf(tag, signal),
   })
 }
 

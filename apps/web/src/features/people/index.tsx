@@ -2,14 +2,27 @@ import { signIn, signOut, whoAmI, type Person } from '@glandkeeper/contract/peop
 import { registerKeepers, type Role } from '@glandkeeper/contract/roles'
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
 import { createContext, use, type ReactNode } from 'react'
-import { call } from '../../platform/client.ts'
+import { call, Unreachable } from '../../platform/client.ts'
 import { sessionKey } from '../../platform/query.ts'
 import page from '../../ui/page.module.css'
+import { forgetPerson, keepPerson, keptPerson } from './kept-person.ts'
+
+export { keptPerson }
 
 /** Who is signed in on this device; null is nobody. */
 export const me = queryOptions({
   queryKey: sessionKey,
-  queryFn: async ({ signal }): Promise<Person | null> => (await call(whoAmI, { signal })).person,
+  queryFn: async ({ signal }): Promise<Person | null> => {
+    try {
+      const { person } = await call(whoAmI, { signal })
+      if (person) keepPerson(person)
+      return person
+    } catch (error) {
+      const kept = error instanceof Unreachable ? keptPerson() : null
+      if (!kept) throw error
+      return kept
+    }
+  },
   staleTime: 60_000,
 })
 
@@ -43,7 +56,10 @@ export function useSignIn() {
   const queries = useQueryClient()
   return useMutation({
     mutationFn: (body: { signInName: string; password: string }) => call(signIn, { body }),
-    onSuccess: (person) => queries.setQueryData(sessionKey, person),
+    onSuccess: (person) => {
+      keepPerson(person)
+      queries.setQueryData(sessionKey, person)
+    },
   })
 }
 
@@ -52,6 +68,7 @@ export function useSignOut() {
   return useMutation({
     mutationFn: () => call(signOut),
     onSuccess: () => {
+      forgetPerson()
       // The next person on this device must not be shown what was read for this one.
       queries.removeQueries({ predicate: (query) => query.queryKey[0] !== sessionKey[0] })
       queries.setQueryData(sessionKey, null)

@@ -1,4 +1,4 @@
-import type { ValveHistory } from '@glandkeeper/contract/valves'
+import type { ValveCard } from '@glandkeeper/contract/pocket'
 import { Gauge } from '../../ui/gauge.tsx'
 import { leastGap, xAt } from '../../ui/gauge-geometry.ts'
 import look from './log-page.module.css'
@@ -10,7 +10,7 @@ const SCALE_TOP = 169
 const BLOCK_AND_AIR = 12
 
 /** The gauge of the board at three times its size, its figures in writing, with a scale under it. */
-export function BigGauge({ history: { valve, state } }: { history: ValveHistory }) {
+export function BigGauge({ history: { valve, state } }: { history: ValveCard }) {
   const { keepClear, noseLength } = valve.gland
   const x = (mm: number) => xAt(mm) * TIMES
   const least = leastGap(state)
@@ -54,7 +54,7 @@ function leftInWords(reserve: number | null): string {
   return reserve > 0 ? `${reserve.toFixed(1)} mm left` : 'none left'
 }
 
-function gapsInWords({ gapLeft, gapRight, gapIsInferred }: ValveHistory['state']): string {
+function gapsInWords({ gapLeft, gapRight, gapIsInferred }: ValveCard['state']): string {
   if (gapLeft === null && gapRight === null) return 'gap not measured'
   const side = (gap: number | null) => (gap === null ? '?' : gap.toFixed(1))
   return `${gapIsInferred ? 'about' : 'now'} ${side(gapLeft)} | ${side(gapRight)}`

@@ -60,6 +60,13 @@ test('a look without a figure is a leak sighting, and the stem goes into its not
   expect(noteOf(look)).toBe('Stem stiff. noisy')
 })
 
+test('pictures belong to the first entry of a visit only', () => {
+  const photos = ['ab'.repeat(32)]
+  const [nip, reading] = entries({ gapLeft: 6.5, gapRight: 5.7 }, { ...here, photos })
+  expect(nip).toMatchObject({ photos })
+  expect(reading).not.toHaveProperty('photos')
+})
+
 test('a gap of 0 is a gap that was read', () => {
   expect(factsOf({ ...emptyDraft, turns: 'none', gapLeft: 0 })[0]).toMatchObject({ kind: 'reading.taken', gapLeft: 0 })
 })

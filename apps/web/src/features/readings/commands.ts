@@ -13,6 +13,7 @@ interface Stamp {
   readonly device: string
   readonly takenBy?: string
   readonly note?: string
+  readonly photos?: readonly string[]
 }
 
 type Without<T, K extends PropertyKey> = T extends unknown ? Omit<T, K> : never
@@ -27,6 +28,8 @@ export interface Circumstances {
   readonly at: Date
   readonly takenBy: string
   readonly note: string
+  /** Digests of pictures; they belong to the first entry of the visit. */
+  readonly photos?: readonly string[]
 }
 
 /** The time carries the offset of this device, so that a site can tell its own clock from the phone's. */
@@ -44,7 +47,10 @@ function stampOf({ valveId, at, takenBy, note }: Circumstances): Stamp {
 
 /** Entries as the contract has them, all of one visit, or every reason why they cannot be. Ids rise in the order given. */
 export function entriesOf(circumstances: Circumstances, facts: readonly Fact[]): Built {
-  const parsed = facts.map((fact) => FieldEvent.safeParse({ ...stampOf(circumstances), ...fact }))
+  const photos = circumstances.photos ?? []
+  const parsed = facts.map((fact, index) =>
+    FieldEvent.safeParse({ ...stampOf(circumstances), ...(index === 0 && photos.length > 0 && { photos }), ...fact }),
+  )
   const faults = parsed.flatMap(({ error }) => error?.issues.map(({ message }) => message) ?? [])
   return faults.length > 0 ? { ok: false, faults } : { ok: true, entries: parsed.flatMap(({ data }) => data ?? []) }
 }

@@ -1,5 +1,5 @@
 import type { FieldEvent } from '@glandkeeper/contract/events'
-import type { ValveHistory } from '@glandkeeper/contract/valves'
+import type { ValveCard } from '@glandkeeper/contract/pocket'
 import { formatMillimetres, formatTurns } from '@glandkeeper/units/format'
 import { unusualFigures } from './commands.ts'
 import { type Draft, isRead, isTurned, turnedOf } from './draft.ts'
@@ -33,7 +33,7 @@ function turnsInWords(draft: Draft): string {
 const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1)
 
 /** @example savedInWords(halfTurn, history) // → 'half a turn, 0.875 mm less' */
-export function savedInWords(draft: Draft, history: ValveHistory): string {
+export function savedInWords(draft: Draft, history: ValveCard): string {
   if (draft.kind !== 'turns, gap, leak') return uncapital(actInWords(draft))
   const gaps = [
     draft.gapLeft !== null && `${draft.gapLeft.toFixed(1)} left`,
@@ -53,7 +53,7 @@ function travelInWords(left: number, right: number): string {
 }
 
 /** What to ask before sending: figures outside their usual range, and turns that the record has no travel for. */
-export function questionsBefore(draft: Draft, entries: readonly FieldEvent[], history: ValveHistory): string[] {
+export function questionsBefore(draft: Draft, entries: readonly FieldEvent[], history: ValveCard): string[] {
   const unusual = entries.flatMap(unusualFigures).map(({ field, meta, value }) => {
     const [low, high] = meta.usual ?? [meta.min, meta.max]
     const side = /(Left|Right)$/.exec(field)?.[0].toLowerCase()
@@ -62,7 +62,7 @@ export function questionsBefore(draft: Draft, entries: readonly FieldEvent[], hi
   return [...unusual, ...(isTurned(draft) ? withoutTravel(draft, history) : []), ...farOffExpected(draft, history)]
 }
 
-function withoutTravel(draft: Draft, history: ValveHistory): string[] {
+function withoutTravel(draft: Draft, history: ValveCard): string[] {
   const { left, right } = turnedOf(draft)
   if (left <= 0 && right <= 0) return []
   if (isSpent(history.state)) return ['By the record no travel is left.']

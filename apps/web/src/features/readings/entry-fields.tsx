@@ -1,5 +1,5 @@
 import { LeakGrade, StemFeel } from '@glandkeeper/contract/events'
-import type { ValveHistory } from '@glandkeeper/contract/valves'
+import type { ValveCard } from '@glandkeeper/contract/pocket'
 import { ChoiceRow } from './choice-row.tsx'
 import { type DraftFieldsProps, type Kind, kinds, turnChoices, turnedOf } from './draft.ts'
 import { FigureStepper } from './figure-stepper.tsx'
@@ -8,7 +8,7 @@ import { MissedFields, RepackFields, RingFields } from './other-fields.tsx'
 import { TimeAndNote } from './time-and-note.tsx'
 import look from './pad.module.css'
 
-export function EntryFields({ draft, history, onChange }: DraftFieldsProps & { history: ValveHistory }) {
+export function EntryFields({ draft, history, onChange }: DraftFieldsProps & { history: ValveCard }) {
   const { kind } = draft
   return (
     <>
@@ -53,7 +53,7 @@ function KindChoice({ kind, onChange }: { kind: Kind; onChange: DraftFieldsProps
   )
 }
 
-function VisitFields({ draft, history, onChange }: DraftFieldsProps & { history: ValveHistory }) {
+function VisitFields({ draft, history, onChange }: DraftFieldsProps & { history: ValveCard }) {
   const after = leavesAfter(history, turnedOf(draft))
   return (
     <>

@@ -1,60 +1,80 @@
 import type { FieldEvent } from '@glandkeeper/contract/events'
-import type { ValveHistory } from '@glandkeeper/contract/valves'
+import type { ValveCard } from '@glandkeeper/contract/pocket'
 import { useState } from 'react'
-import { ProblemError } from '../../platform/client.ts'
-import { ProblemNote } from '../../ui/problem-note.tsx'
+import type { PreparedPhoto } from '../photos/index.tsx'
 import { AskAgain } from './ask-again.tsx'
 import { entriesOf } from './commands.ts'
-import { useDelivery } from './delivery.ts'
 import { type Draft, emptyDraft, factsOf, missingIn, noteOf } from './draft.ts'
 import { questionsBefore, savedInWords } from './draft-words.ts'
 import { EntryFields } from './entry-fields.tsx'
 import { offersHalfTurn } from './leaves.ts'
 import { MainButton } from './main-button.tsx'
-import { NotSent } from './not-sent.tsx'
+import { NotSaved } from './not-saved.tsx'
+import { findingsOnTheSpot, type SpotFinding } from './on-the-spot.ts'
+import { PhotoField } from './photo-field.tsx'
+import { useSave } from './save.ts'
 import { Saved } from './saved.tsx'
 import look from './pad.module.css'
 
+/** Entries as they will be saved, with the words for them: made once, at the press. */
+interface Made {
+  readonly entries: readonly FieldEvent[]
+  readonly says: string
+  readonly findings: readonly SpotFinding[]
+}
+
 type Step =
   | { readonly is: 'typing'; readonly faults: readonly string[] }
-  | { readonly is: 'asking'; readonly entries: readonly FieldEvent[]; readonly questions: readonly string[] }
-  | { readonly is: 'sent'; readonly entries: readonly FieldEvent[]; readonly says: string }
+  | { readonly is: 'asking'; readonly made: Made; readonly questions: readonly string[] }
+  | { readonly is: 'made'; readonly made: Made }
 
 const typing: Step = { is: 'typing', faults: [] }
 
-/** One entry from a blank page to its place in the record. Entries are made once, at the press; sending may repeat. */
-export function EntryForm({ history }: { history: ValveHistory }) {
-  const blank: Draft = offersHalfTurn(history) ? emptyDraft : { ...emptyDraft, turns: 'none', otherTurns: { left: 0, right: 0 } }
+interface EntryFormProps {
+  /** As it stands with what waits on this device. */
+  card: ValveCard
+  roundId: string | null
+}
+
+/** One entry from a blank page to the disk of this device; the outbox brings it to the register. */
+export function EntryForm({ card, roundId }: EntryFormProps) {
+  const blank: Draft = offersHalfTurn(card) ? emptyDraft : { ...emptyDraft, turns: 'none', otherTurns: { left: 0, right: 0 } }
   const [draft, setDraft] = useState(blank)
   const [step, setStep] = useState(typing)
-  const delivery = useDelivery(history.valve.tag)
+  const [photos, setPhotos] = useState<readonly PreparedPhoto[]>([])
+  const saving = useSave(card.valve.tag)
 
-  const send = (entries: readonly FieldEvent[]) => {
-    setStep({ is: 'sent', entries, says: savedInWords(draft, history) })
-    delivery.mutate(entries, { onSuccess: ({ kept }) => kept.length === 0 && setStep(typing) })
+  const save = (made: Made) => {
+    setStep({ is: 'made', made })
+    void saving.save(made.entries, made.says, photos)
   }
   const press = () => {
     const missing = missingIn(draft)
     if (missing !== null) return setStep({ is: 'typing', faults: [missing] })
     const at = draft.takenAt === null ? new Date() : new Date(draft.takenAt)
     if (Number.isNaN(at.getTime())) return setStep({ is: 'typing', faults: ['Give the date and the time in full.'] })
-    const built = entriesOf({ valveId: history.valve.valveId, at, takenBy: draft.takenBy, note: noteOf(draft) }, factsOf(draft))
+    const digests = photos.map(({ digest }) => digest)
+    const built = entriesOf(
+      { valveId: card.valve.valveId, at, takenBy: draft.takenBy, note: noteOf(draft), photos: digests },
+      factsOf(draft),
+    )
     if (!built.ok) return setStep({ is: 'typing', faults: built.faults })
-    const questions = questionsBefore(draft, built.entries, history)
-    return questions.length > 0 ? setStep({ is: 'asking', entries: built.entries, questions }) : send(built.entries)
+    const made = { entries: built.entries, says: savedInWords(draft, card), findings: findingsOnTheSpot(draft, card) }
+    const questions = questionsBefore(draft, built.entries, card)
+    return questions.length > 0 ? setStep({ is: 'asking', made, questions }) : save(made)
   }
   const change = (fields: Partial<Draft>) => {
     setDraft({ ...draft, ...fields })
     setStep(typing)
-    if (delivery.data) delivery.reset()
   }
   const startAnew = () => {
-    delivery.reset()
-    setDraft(blank)
+    saving.startAnew()
+    setPhotos([])
+    setDraft({ ...blank, turns: offersHalfTurn(card) ? 'half' : 'none' })
     setStep(typing)
   }
 
-  const isSaved = step.is === 'sent' && delivery.isSuccess
+  const isSaved = step.is === 'made' && saving.state === 'saved'
   return (
     <form
       className={isSaved ? `${look.pad} ${look.done}` : look.pad}
@@ -63,22 +83,19 @@ export function EntryForm({ history }: { history: ValveHistory }) {
     >
       {!isSaved && (
         <div className={look.fields} inert={step.is !== 'typing'}>
-          <EntryFields draft={draft} history={history} onChange={change} />
+          <EntryFields draft={draft} history={card} onChange={change} />
+          <PhotoField photos={photos} onChange={setPhotos} />
         </div>
       )}
       <div className={look.foot}>
         {step.is === 'typing' && <Faults faults={step.faults} />}
-        {step.is === 'typing' &&
-          delivery.data?.refused.map((problem) => (
-            <ProblemNote key={problem.code + problem.detail} error={new ProblemError(problem)} />
-          ))}
-        {step.is === 'typing' && <MainButton draft={draft} history={history} onPress={press} />}
+        {step.is === 'typing' && <MainButton draft={draft} history={card} onPress={press} />}
         {step.is === 'asking' && (
-          <AskAgain questions={step.questions} onYes={() => send(step.entries)} onNo={() => setStep(typing)} />
+          <AskAgain questions={step.questions} onYes={() => save(step.made)} onNo={() => setStep(typing)} />
         )}
-        {step.is === 'sent' && delivery.isPending && <p role="status">Sending</p>}
-        {step.is === 'sent' && delivery.isError && <NotSent error={delivery.error} onAgain={() => send(step.entries)} />}
-        {isSaved && <Saved says={step.says} delivery={delivery.data} tag={history.valve.tag} onAnew={startAnew} />}
+        {step.is === 'made' && saving.state === 'saving' && <p role="status">Saving on this device</p>}
+        {step.is === 'made' && saving.fault !== null && <NotSaved fault={saving.fault} onAgain={() => save(step.made)} />}
+        {isSaved && <Saved {...step.made} valve={card.valve} roundId={roundId} onAnew={startAnew} />}
       </div>
     </form>
   )

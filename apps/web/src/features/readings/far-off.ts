@@ -1,4 +1,4 @@
-import type { ValveHistory } from '@glandkeeper/contract/valves'
+import type { ValveCard } from '@glandkeeper/contract/pocket'
 import { varianceOfTravel } from '@glandkeeper/engines/wear/filter'
 import { SECOND_READING_FROM } from '@glandkeeper/engines/wear/surprise'
 import { formatMillimetres } from '@glandkeeper/units/format'
@@ -9,7 +9,7 @@ import { leavesAfter, reserveRead } from './leaves.ts'
  * Asks to read again, at the valve, where the gaps leave something else than the readings before make likely. What is
  * expected holds for a look now at the packing that is in: not for a repack, nor for a visit before the last entry.
  */
-export function farOffExpected(draft: Draft, history: ValveHistory): string[] {
+export function farOffExpected(draft: Draft, history: ValveCard): string[] {
   if (draft.kind !== 'turns, gap, leak' || !isRead(draft) || isBefore(draft.takenAt, history.state.lastSeenAt)) return []
   const reserve = reserveRead(history, turnedOf(draft), draft)
   const expects = isTurned(draft) ? expectedAfterTurns(draft, history) : history.expects
@@ -24,7 +24,7 @@ export function farOffExpected(draft: Draft, history: ValveHistory): string[] {
 }
 
 /** A gap is read after the nuts were turned: their travel is counted from the last level, in place of the wear since. */
-function expectedAfterTurns(draft: Draft, history: ValveHistory): { reserve: number; deviation: number } | null {
+function expectedAfterTurns(draft: Draft, history: ValveCard): { reserve: number; deviation: number } | null {
   const { expects, state } = history
   const after = leavesAfter(history, turnedOf(draft))?.reserve ?? null
   if (expects === null || after === null || state.reserve === null || state.forecast === null) return null

@@ -1,4 +1,4 @@
-import type { ValveHistory } from '@glandkeeper/contract/valves'
+import type { ValveCard } from '@glandkeeper/contract/pocket'
 import { leastGapOf, reserveOf } from '@glandkeeper/engines/reserve/reserve'
 import { travelOfTurns } from '@glandkeeper/engines/threads/stud-threads'
 import { formatMillimetres } from '@glandkeeper/units/format'
@@ -18,7 +18,7 @@ interface Leaves {
   readonly reserve: Millimetre | null
 }
 
-type Gland = Pick<ValveHistory, 'valve' | 'state'>
+type Gland = Pick<ValveCard, 'valve' | 'state'>
 
 export function leavesAfter({ valve: { gland }, state }: Gland, turned: Turned): Leaves | null {
   // What is typed may be no figure for the length of a keystroke.

@@ -1,4 +1,4 @@
-import type { ValveHistory } from '@glandkeeper/contract/valves'
+import type { ValveCard } from '@glandkeeper/contract/pocket'
 import { type Draft, isRead, isTurned, turnedOf } from './draft.ts'
 import { actInWords } from './draft-words.ts'
 import { isSpent, leavesInWords, offersHalfTurn } from './leaves.ts'
@@ -6,7 +6,7 @@ import look from './pad.module.css'
 
 interface MainButtonProps {
   draft: Draft
-  history: ValveHistory
+  history: ValveCard
   onPress: () => void
 }
 
@@ -27,7 +27,7 @@ export function MainButton({ draft, history, onPress }: MainButtonProps) {
   )
 }
 
-function consequence(draft: Draft, history: ValveHistory): string {
+function consequence(draft: Draft, history: ValveCard): string {
   if (draft.kind !== 'turns, gap, leak') return 'save it'
   const leaves = leavesInWords(history, turnedOf(draft), draft)
   if (isTurned(draft)) return `${leaves} · quarter turns, nuts in turn`

@@ -1,45 +1,66 @@
+import type { FieldEvent } from '@glandkeeper/contract/events'
+import type { Valve } from '@glandkeeper/contract/valves'
 import { useEffect, useState } from 'react'
 import { Link } from 'react-router'
 import { ProblemError } from '../../platform/client.ts'
+import { useOutbox } from '../../platform/outbox/use-outbox.ts'
 import { ProblemNote } from '../../ui/problem-note.tsx'
+import { NextStop } from '../rounds/index.tsx'
 import { takenBackAtOnce } from './commands.ts'
-import { type Delivery, useDelivery } from './delivery.ts'
-import { NotSent } from './not-sent.tsx'
+import type { SpotFinding } from './on-the-spot.ts'
+import { useSave } from './save.ts'
 import look from './pad.module.css'
 
 const SECONDS_TO_TAKE_BACK = 10
 
 interface SavedProps {
   says: string
-  delivery: Delivery
-  tag: string
+  entries: readonly FieldEvent[]
+  findings: readonly SpotFinding[]
+  valve: Pick<Valve, 'tag' | 'valveId'>
+  roundId: string | null
   onAnew: () => void
 }
 
-/** What the record now holds, what stood out about it, and for a short time the way back. */
-export function Saved({ says, delivery: { kept, refused, findings }, tag, onAnew }: SavedProps) {
-  const takingBack = useDelivery(tag)
-  const isBack = takingBack.isSuccess && takingBack.data.refused.length === 0
-  const takeBack = () => takingBack.mutate(kept.toReversed().map((entry) => takenBackAtOnce(entry, new Date())))
+/** What the device or the record now holds, what stood out about it, and for a short time the way back. */
+export function Saved({ says, entries, findings, valve: { tag, valveId }, roundId, onAnew }: SavedProps) {
+  const takingBack = useSave(tag)
+  const { refused, isDelivered, serverSays } = useFate(entries)
+  const isBack = takingBack.state === 'saved'
+  const takeBack = () => {
+    const corrections = entries.toReversed().map((entry) => takenBackAtOnce(entry, new Date()))
+    void takingBack.save(corrections, `${says}: taken back`)
+  }
+  const spotWords = new Set(findings.map((finding) => finding.says))
   return (
     <>
       <div role="status" className={look.saved}>
         <p>
-          {isBack ? <b>Taken back: </b> : <b>Saved: </b>}
+          {isBack ? <b>Taken back: </b> : <b>{isDelivered ? 'Saved: ' : 'Saved on this device: '}</b>}
           {isBack ? <s>{says}</s> : says}
         </p>
         {!isBack &&
-          findings.map(({ detail }) => (
-            <p key={detail} className={look.finding}>
-              {detail}
+          findings.map((finding) => (
+            <p key={finding.says} className={look.finding}>
+              {finding.says} <b>{finding.nextStep}</b>
             </p>
           ))}
+        {!isBack &&
+          serverSays
+            .filter((detail) => !spotWords.has(detail))
+            .map((detail) => (
+              <p key={detail} className={look.finding}>
+                {detail}
+              </p>
+            ))}
       </div>
-      {[...refused, ...(takingBack.data?.refused ?? [])].map((problem) => (
+      {refused.map((problem) => (
         <ProblemNote key={problem.code + problem.detail} error={new ProblemError(problem)} />
       ))}
-      {takingBack.isError && <NotSent error={takingBack.error} onAgain={() => takingBack.mutate(takingBack.variables)} />}
-      {takingBack.isIdle && <TakeBack onPress={takeBack} />}
+      {refused.length > 0 && <Link to="/waiting">Put it right</Link>}
+      {takingBack.fault !== null && <p role="alert">Not taken back: {takingBack.fault}</p>}
+      {takingBack.state === 'typing' && refused.length === 0 && <TakeBack onPress={takeBack} />}
+      {roundId !== null && <NextStop roundId={roundId} valveId={valveId} />}
       <div className={look.pair}>
         <button type="button" onClick={onAnew}>
           Log another
@@ -48,6 +69,23 @@ export function Saved({ says, delivery: { kept, refused, findings }, tag, onAnew
       </div>
     </>
   )
+}
+
+/** What became of entries since they were saved: still here, refused, or in the register with what it says of them. */
+function useFate(entries: readonly FieldEvent[]) {
+  const view = useOutbox()
+  const ids = new Set(entries.map(({ id }) => id))
+  const here = view.entries.filter(({ event }) => ids.has(event.id))
+  const outcomes = [...view.outcomes].filter(([id]) => ids.has(id)).map(([, outcome]) => outcome)
+  const details = outcomes
+    .flatMap((outcome) => (outcome.outcome === 'accepted' ? outcome.findings : []))
+    .map(({ detail }) => detail)
+  return {
+    refused: here.flatMap(({ state, problem }) => (state === 'refused' && problem ? [problem] : [])),
+    isDelivered: here.length === 0,
+    // A nip and the reading after it may both bring the same finding.
+    serverSays: [...new Set(details)],
+  }
 }
 
 function TakeBack({ onPress }: { onPress: () => void }) {

@@ -1,7 +1,7 @@
-import type { TimelineEntry } from '@glandkeeper/contract/events'
-import type { ValveHistory } from '@glandkeeper/contract/valves'
+import type { ValveCard } from '@glandkeeper/contract/pocket'
 import { format } from 'date-fns'
 import { Link } from 'react-router'
+import type { OutboxEntry } from '../../platform/outbox/entries.ts'
 import { atSite } from '../../platform/site-time.ts'
 import { StandingMark } from '../../ui/standing.tsx'
 import { BigGauge } from './big-gauge.tsx'
@@ -12,8 +12,15 @@ const NO_BREAK_SPACE = '\u00a0'
 const SHOWN = 3
 
 /** What this gland is and where it stands, for somebody who is in front of it. */
-export function ValveBrief({ history, timeZone }: { history: ValveHistory; timeZone: string }) {
-  const { valve, state } = history
+interface ValveBriefProps {
+  card: ValveCard
+  /** Entries of this valve that are still on the device. */
+  waiting: readonly OutboxEntry[]
+  timeZone: string
+}
+
+export function ValveBrief({ card, waiting, timeZone }: ValveBriefProps) {
+  const { valve, state } = card
   return (
     <>
       <header className={look.head}>
@@ -32,21 +39,27 @@ export function ValveBrief({ history, timeZone }: { history: ValveHistory; timeZ
           )}
         </p>
       </header>
-      <BigGauge history={history} />
-      <LastEntries history={history} timeZone={timeZone} />
+      <BigGauge history={card} />
+      <LastEntries card={card} waiting={waiting} timeZone={timeZone} />
       <p className={look.caution}>{cautionFor(valve)}</p>
     </>
   )
 }
 
-function LastEntries({ history, timeZone }: { history: ValveHistory; timeZone: string }) {
-  const entries = history.timeline.filter(holds).slice(0, SHOWN)
+function LastEntries({ card, waiting, timeZone }: ValveBriefProps) {
+  const own = waiting.toReversed().map(({ event, says, state }) => ({
+    id: event.id,
+    takenAt: event.takenAt,
+    says: `${says} (${state === 'refused' ? 'on this device, refused' : 'on this device'})`,
+  }))
+  const known = card.timeline.filter(holds).map(({ event, says }) => ({ id: event.id, takenAt: event.takenAt, says }))
+  const entries = [...own, ...known].slice(0, SHOWN)
   if (entries.length === 0) return <p className="soft">Nobody has logged anything here yet.</p>
   return (
     <ul className={look.last} aria-label="Last entries">
-      {entries.map(({ event, says }) => (
-        <li key={event.id}>
-          <time dateTime={event.takenAt}>{format(atSite(new Date(event.takenAt), timeZone), 'd MMM')}</time>
+      {entries.map(({ id, takenAt, says }) => (
+        <li key={id}>
+          <time dateTime={takenAt}>{format(atSite(new Date(takenAt), timeZone), 'd MMM')}</time>
           <span>{says}</span>
         </li>
       ))}
@@ -55,6 +68,6 @@ function LastEntries({ history, timeZone }: { history: ValveHistory; timeZone: s
 }
 
 /** What was taken back or put right later is no news at the valve; what it was put right to is. */
-function holds({ event, standsAs }: TimelineEntry): boolean {
+function holds({ event, standsAs }: ValveCard['timeline'][number]): boolean {
   return standsAs === 'as entered' || (standsAs === 'correction' && event['replacement'] !== null)
 }

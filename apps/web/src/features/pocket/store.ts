@@ -1,0 +1,45 @@
+import type { CutCard } from '@glandkeeper/contract/cut-cards'
+import type { Round } from '@glandkeeper/contract/rounds'
+import type { ValveCard } from '@glandkeeper/contract/pocket'
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
+
+/** How far the pocket register is, and whose it is. */
+export interface PocketState {
+  readonly personId: string
+  /** By the clock of the server: what changed since is asked for. */
+  readonly asOf: string
+  /** When everything was read anew: forecasts go on by themselves, so a day later all cards are old. */
+  readonly wholeAt: string
+}
+
+interface PocketTables extends DBSchema {
+  cards: { key: string; value: ValveCard; indexes: { tag: string } }
+  rounds: { key: string; value: Round }
+  cutCards: { key: string; value: { readonly tag: string; readonly card: CutCard } }
+  state: { key: 'state'; value: PocketState }
+}
+
+export type Pocket = IDBPDatabase<PocketTables>
+
+let opened: Promise<Pocket> | null = null
+
+/** A copy of what the server has, apart from the outbox: it may be cleared at any time and loses nothing. */
+export function openPocket(): Promise<Pocket> {
+  opened ??= openDB<PocketTables>('glandkeeper-pocket', 1, {
+    upgrade(database) {
+      database.createObjectStore('cards', { keyPath: 'valve.valveId' }).createIndex('tag', 'valve.tag')
+      database.createObjectStore('rounds', { keyPath: 'roundId' })
+      database.createObjectStore('cutCards', { keyPath: 'tag' })
+      database.createObjectStore('state')
+    },
+  })
+  return opened
+}
+
+/** What one person read is not shown to the next. */
+export async function emptyPocket(): Promise<void> {
+  const pocket = await openPocket()
+  const writing = pocket.transaction(['cards', 'rounds', 'cutCards', 'state'], 'readwrite')
+  for (const name of ['cards', 'rounds', 'cutCards', 'state'] as const) void writing.objectStore(name).clear()
+  await writing.done
+}

@@ -1,0 +1,27 @@
+import { aReading, aValveId } from '@glandkeeper/fixtures/a-reading'
+import { expect, test } from 'vitest'
+import { eventWith, fieldsOf } from './put-right.ts'
+
+const reading = aReading({
+  valveId: aValveId(),
+  takenAt: '2026-05-04T10:00:00Z',
+  gapLeft: 65,
+  gapRight: 5.7,
+  leak: undefined,
+  note: 'misread',
+})
+
+test('its figures and words may be changed, what makes it this entry may not', () => {
+  expect(fieldsOf(reading)).toEqual({ takenAt: '2026-05-04T10:00:00Z', gapLeft: '65', gapRight: '5.7', note: 'misread' })
+})
+
+test('a figure put right keeps the id, an emptied field is left out', () => {
+  const changed = eventWith(reading, { gapLeft: '6,5', note: ' ' })
+  expect(changed).toMatchObject({ ok: true, event: { id: reading.id, gapLeft: 6.5, gapRight: 5.7 } })
+  expect(changed.ok && 'note' in changed.event).toBe(false)
+})
+
+test('what the contract cannot take is said by field', () => {
+  expect(eventWith(reading, { gapLeft: '650' })).toEqual({ ok: false, faults: ['gapLeft: Gap: at most 200 mm'] })
+  expect(eventWith(reading, { gapLeft: 'six' })).toMatchObject({ ok: false })
+})

@@ -1,0 +1,168 @@
+// Entries from the outbox of a real browser to a real server, through a wire that cuts, doubles and answers wrongly by
+// chance, while the server is killed now and then. Nothing may be lost or doubled. Ends with 1 when something was.
+import { mkdirSync, writeFileSync } from 'node:fs'
+import { cpus } from 'node:os'
+import path from 'node:path'
+import { chromium } from '@playwright/test'
+import { findBrowser } from '../../scripts/browser.mjs'
+import { seededRandom } from '../../packages/fixtures/dist/random.js'
+import { faultyWire } from './faulty-wire.mjs'
+import { killedServer } from './killed-server.mjs'
+
+const root = path.resolve(import.meta.dirname, '../..')
+const entries = Number(argument('--entries', '10000'))
+const seed = Number(argument('--seed', '20261125'))
+const PHONES = 2
+const random = seededRandom(seed)
+
+const server = await killedServer(4187)
+const wire = await faultyWire({ port: 4186, upstream: 4187, random })
+const browser = await chromium.launch({
+  executablePath: (await findBrowser()) || undefined,
+  args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
+})
+const began = Date.now()
+const report = await run()
+mkdirSync(path.join(root, '.build'), { recursive: true })
+writeFileSync(path.join(root, '.build/bench-faults.json'), `${JSON.stringify(report, null, 1)}\n`)
+console.log(`${cpus()[0]?.model}, Node ${process.versions.node}, seed ${seed}`)
+console.table(report)
+process.exitCode = report.lost === 0 && report.doubled === 0 && report.isWhole ? 0 : 1
+
+async function run() {
+  try {
+    const phones = await Promise.all(Array.from({ length: PHONES }, () => signedInPhone()))
+    const valves = (await (await phones[0].request.get('/api/board?limit=40')).json()).rows.map(({ valveId }) => valveId)
+    wire.begin()
+    const made = []
+    for (const [index, page] of phones.entries()) {
+      const { person } = await (await fetchQuietly(() => page.request.get(`${server.address}/api/session`))).json()
+      const events = Array.from({ length: entries / PHONES }, (_, n) => anEntry(valves[n % valves.length], index, n))
+      // A third of what the phone before has is on this one too, as after a phone was restored from a backup.
+      const restored = made.slice(0, index === 0 ? 0 : Math.floor(events.length / 3))
+      made.push(...events)
+      await putOnDevice(page, [...restored, ...events], person.personId)
+    }
+    const dying = killNowAndThen()
+    await Promise.all(phones.map(untilEmpty))
+    dying.stop()
+    wire.end()
+    await dying.done
+    return await judged(made)
+  } finally {
+    await browser.close()
+    await wire.close()
+    await server.end()
+  }
+}
+
+async function signedInPhone() {
+  const context = await browser.newContext({ baseURL: wire.address })
+  const page = await context.newPage()
+  await page.goto('/sign-in')
+  await page.getByLabel('Sign-in name').fill('fitter')
+  await page.getByLabel('Password').fill('tarn-hollow')
+  await page.getByRole('button', { name: 'Sign in' }).click()
+  await page.goto('/waiting')
+  await page.getByRole('heading', { name: 'On this device' }).waitFor()
+  return page
+}
+
+function anEntry(valveId, phone, n) {
+  const hex = (value, length) => value.toString(16).padStart(length, '0')
+  const id = `019f${hex(phone, 4)}-${hex(seed % 65536, 4)}-7000-8000-${hex(n, 12)}`
+  const shared = {
+    id,
+    version: 1,
+    valveId,
+    takenAt: new Date(Date.UTC(2026, 6, 1) + n * 60_000).toISOString(),
+    device: `phone ${phone}`,
+  }
+  return n % 3 === 0
+    ? { ...shared, kind: 'gland.nipped', turnsLeft: 0.01, turnsRight: 0.01 }
+    : { ...shared, kind: 'leak.seen', leak: n % 3 === 1 ? 'damp' : 'dry' }
+}
+
+function putOnDevice(page, events, personId) {
+  const rows = events.map((event) => ({ event, personId, tag: 'bench', says: event.kind, state: 'waiting', problem: null }))
+  return page.evaluate(
+    (all) =>
+      new Promise((resolve, reject) => {
+        const opening = indexedDB.open('glandkeeper-outbox')
+        opening.onsuccess = () => {
+          const writing = opening.result.transaction('entries', 'readwrite', { durability: 'strict' })
+          for (const row of all) writing.objectStore('entries').add(row)
+          writing.onabort = () => reject(writing.error)
+          writing.oncomplete = () => resolve()
+        }
+      }),
+    rows,
+  )
+}
+
+/** Signal comes and goes; each time it comes the page tries again, as it does by itself. */
+async function untilEmpty(page) {
+  for (;;) {
+    await page.evaluate(() => dispatchEvent(new Event('online')))
+    await new Promise((resolve) => setTimeout(resolve, 700))
+    const left = await page.evaluate(
+      () =>
+        new Promise((resolve) => {
+          const opening = indexedDB.open('glandkeeper-outbox')
+          opening.onsuccess = () => {
+            const counting = opening.result.transaction('entries').objectStore('entries').count()
+            counting.onsuccess = () => {
+              opening.result.close()
+              resolve(counting.result)
+            }
+          }
+        }),
+    )
+    if (left === 0) return
+    if (Date.now() - began > 1_800_000) throw new Error(`${left} entries are still on a device after half an hour`)
+  }
+}
+
+function killNowAndThen() {
+  let isOver = false
+  const done = (async () => {
+    while (!isOver) {
+      await new Promise((resolve) => setTimeout(resolve, 4000 + random.uniform() * 6000))
+      if (isOver) break
+      await server.kill()
+      await server.start()
+    }
+  })()
+  return { done, stop: () => (isOver = true) }
+}
+
+async function judged(made) {
+  const { ids, isWhole } = await server.record()
+  const count = new Map()
+  for (const id of ids) count.set(id, (count.get(id) ?? 0) + 1)
+  return {
+    entries: made.length,
+    lost: made.filter(({ id }) => !count.has(id)).length,
+    doubled: made.filter(({ id }) => (count.get(id) ?? 0) > 1).length,
+    isWhole,
+    kills: server.kills(),
+    ...wire.counts(),
+    seconds: Math.round((Date.now() - began) / 1000),
+  }
+}
+
+async function fetchQuietly(ask) {
+  for (let tries = 0; ; tries++) {
+    try {
+      return await ask()
+    } catch (error) {
+      if (tries > 50) throw error
+      await new Promise((resolve) => setTimeout(resolve, 200))
+    }
+  }
+}
+
+function argument(name, otherwise) {
+  const at = process.argv.indexOf(name)
+  return at > 0 ? process.argv[at + 1] : otherwise
+}
