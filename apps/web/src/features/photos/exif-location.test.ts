@@ -4,7 +4,7 @@ import { locationSegment, withSegment } from './exif-location.ts'
 
 type Entry = readonly [tag: number, type: number, count: number, bytes: readonly number[]]
 
-const sizes: Readonly<Record<number, number>> = { 1: 1, 2: 1, 3: 2, 4: 4, 5: 8, 7: 1 }
+const sizes: Readonly<Record<number, number>> = { 1: 1, 2: 1, 3: 2, 4: 4, 5: 8, 7: 1, 10: 8 }
 
 /** Bytes of an EXIF block as a camera lays it out: first directory with the pointer, other fields, then GPS. */
 function exifBlock(isLittle: boolean, camera: readonly Entry[], gps: readonly Entry[]): number[] {
@@ -115,6 +115,7 @@ describe.each([
     for (const wrong of [
       [0x02, 5, 2, rationals(isLittle, 54, 1, 31, 1)],
       [0x02, 7, 24, rationals(isLittle, 54, 1, 31, 1, 125, 10)],
+      [0x02, 10, 3, rationals(isLittle, 54, 1, 31, 1, 125, 10)],
       [0x01, 2, 40, Array.from({ length: 40 }, () => 0x4e)],
     ] as const) {
       const fields = place(isLittle).map((entry): Entry => (entry[0] === wrong[0] ? wrong : entry))
