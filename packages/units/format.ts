@@ -37,12 +37,21 @@ const FRACTIONS: Readonly<Record<string, string>> = {
   '1': 'one turn',
 }
 
+/** A hexagon nut turned by one of its flats has made a sixth of a turn. */
+const FLATS_IN_A_TURN = 6
+/** Sixths were often written down as 0.17 or 0.167: the second is still taken for what it was. */
+const FLAT_ROUNDED = 0.003
+
 /**
- * Turns in the words a fitter uses.
+ * Turns in the words a fitter uses: in quarters where they are quarters, in flats of the nut where they are those.
  *
  * @example formatTurns(0.5) // → 'half a turn'
  * @example formatTurns(2) // → '2 turns'
+ * @example formatTurns(1 / 3) // → '2 flats'
  */
 export function formatTurns(value: number): string {
+  const flats = Math.round(value * FLATS_IN_A_TURN)
+  const areFlats = !Number.isInteger(value * 4) && Math.abs(value * FLATS_IN_A_TURN - flats) < FLAT_ROUNDED
+  if (areFlats && flats !== 0) return flats === 1 ? 'one flat' : `${flats}${NO_BREAK_SPACE}flats`
   return FRACTIONS[String(value)] ?? `${Number(value.toFixed(2))}${NO_BREAK_SPACE}turns`
 }

@@ -27,7 +27,7 @@ function turnsInWords(draft: Draft): string {
   if (draft.turns === 'half') return 'Half turn'
   if (draft.turns === 'one') return 'One turn'
   const { left, right } = turnedOf(draft)
-  return left === right ? capital(formatTurns(left)) : `${left} left, ${right} right`
+  return capital(left === right ? formatTurns(left) : `${formatTurns(left)} left, ${formatTurns(right)} right`)
 }
 
 const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1)
@@ -54,12 +54,20 @@ function travelInWords(left: number, right: number): string {
 
 /** What to ask before sending: figures outside their usual range, and turns that the record has no travel for. */
 export function questionsBefore(draft: Draft, entries: readonly FieldEvent[], history: ValveCard): string[] {
-  const unusual = entries.flatMap(unusualFigures).map(({ field, meta, value }) => {
+  return [
+    ...unusualInWords(entries),
+    ...(isTurned(draft) ? withoutTravel(draft, history) : []),
+    ...farOffExpected(draft, history),
+  ]
+}
+
+/** Figures that are possible but outside their usual range, each with that range. */
+export function unusualInWords(entries: readonly FieldEvent[]): string[] {
+  return entries.flatMap(unusualFigures).map(({ field, meta, value }) => {
     const [low, high] = meta.usual ?? [meta.min, meta.max]
     const side = /(Left|Right)$/.exec(field)?.[0].toLowerCase()
     return `${[meta.label, side, value, meta.unit].filter(Boolean).join(' ')} is outside the usual ${low} to ${high}.`
   })
-  return [...unusual, ...(isTurned(draft) ? withoutTravel(draft, history) : []), ...farOffExpected(draft, history)]
 }
 
 function withoutTravel(draft: Draft, history: ValveCard): string[] {

@@ -16,13 +16,17 @@ export interface DraftFieldsProps {
 /** What stands on the page. Null is not said, and is not sent. */
 export interface Draft {
   readonly kind: Kind
+  /** As it was left: after the nuts were turned, where they were. */
   readonly leak: LeakGrade
+  /** Before the nuts were touched. */
+  readonly leakBefore: LeakGrade | null
   readonly stem: z.infer<typeof StemFeel> | null
   readonly gapLeft: number | null
   readonly gapRight: number | null
   readonly turns: TurnChoice
   readonly otherTurns: Turned
   readonly dropsPerMinute: number | null
+  readonly screeningValue: number | null
   readonly missed: Extract<Fact, { kind: 'visit.missed' }>['reason'] | null
   readonly family: Extract<Fact, { kind: 'packing.renewed' }>['family']
   readonly cut: NonNullable<Extract<Fact, { kind: 'packing.renewed' }>['cut']>
@@ -39,12 +43,14 @@ export interface Draft {
 export const emptyDraft: Draft = {
   kind: 'turns, gap, leak',
   leak: 'dry',
+  leakBefore: null,
   stem: null,
   gapLeft: null,
   gapRight: null,
   turns: 'half',
   otherTurns: { left: 0.5, right: 0.5 },
   dropsPerMinute: null,
+  screeningValue: null,
   missed: null,
   family: 'unknown',
   cut: 'unknown',
@@ -74,9 +80,28 @@ export function isRead({ gapLeft, gapRight }: Draft): boolean {
 
 const figure = (value: number | null) => value ?? undefined
 
+/** The leak that drops and screening value belong to: they are taken before the nuts are touched. */
+export function measuredLeak(draft: Draft): LeakGrade | null {
+  return isTurned(draft) ? draft.leakBefore : draft.leak
+}
+
+/** Drops are counted of a leak that is seen; an instrument may find one where the eye finds none. */
+function leakFigures({ dropsPerMinute, screeningValue }: Draft, leak: LeakGrade | null) {
+  return { dropsPerMinute: leak === 'dry' ? undefined : figure(dropsPerMinute), screeningValue: figure(screeningValue) }
+}
+
+function isMeasured(draft: Draft): boolean {
+  return Object.values(leakFigures(draft, measuredLeak(draft))).some((value) => value !== undefined)
+}
+
+function leakSeen(draft: Draft, leak: LeakGrade): Fact {
+  return { kind: 'leak.seen', leak, ...leakFigures(draft, leak) }
+}
+
 /**
  * The entries one press of the button makes, in the order they happened: the gap is read after the nuts were turned.
- * Leak and stem belong to one entry only, so that one leak is not counted twice.
+ * Leak and stem belong to one entry only, so that one leak is not counted twice. A leak with figures is an entry of its
+ * own, before the nuts were turned: one after them would pass for the look that is to follow a nip.
  */
 export function factsOf(draft: Draft): Fact[] {
   const gaps = { gapLeft: figure(draft.gapLeft), gapRight: figure(draft.gapRight) }
@@ -84,7 +109,7 @@ export function factsOf(draft: Draft): Fact[] {
     case 'turns, gap, leak':
       return visitFacts(draft, gaps)
     case 'leak seen':
-      return [{ kind: 'leak.seen', leak: draft.leak, dropsPerMinute: figure(draft.dropsPerMinute) }]
+      return [leakSeen(draft, draft.leak)]
     case 'could not do it':
       return draft.missed === null ? [] : [{ kind: 'visit.missed', reason: draft.missed }]
     case 'repacked':
@@ -106,13 +131,17 @@ export function factsOf(draft: Draft): Fact[] {
 
 function visitFacts(draft: Draft, gaps: { gapLeft: number | undefined; gapRight: number | undefined }): Fact[] {
   const stem = draft.stem ?? undefined
+  const leak = measuredLeak(draft)
+  const measured = isMeasured(draft) && leak !== null ? [leakSeen(draft, leak)] : []
+  const isSaid = measured.length > 0
   if (isTurned(draft)) {
     const { left, right } = turnedOf(draft)
-    const nip: Fact = { kind: 'gland.nipped', turnsLeft: left, turnsRight: right, leakAfter: draft.leak, stem }
-    return isRead(draft) ? [nip, { kind: 'reading.taken', ...gaps }] : [nip]
+    const leakBefore = isSaid ? undefined : (leak ?? undefined)
+    const nip: Fact = { kind: 'gland.nipped', turnsLeft: left, turnsRight: right, leakBefore, leakAfter: draft.leak, stem }
+    return [...measured, nip, ...(isRead(draft) ? [{ kind: 'reading.taken', ...gaps } as const] : [])]
   }
-  if (isRead(draft)) return [{ kind: 'reading.taken', ...gaps, leak: draft.leak, stem }]
-  return [{ kind: 'leak.seen', leak: draft.leak }]
+  if (isRead(draft)) return [...measured, { kind: 'reading.taken', ...gaps, leak: isSaid ? undefined : draft.leak, stem }]
+  return [leakSeen(draft, draft.leak)]
 }
 
 /** A look without a figure has no place for the stem, so it goes with the words. */
@@ -126,5 +155,7 @@ export function noteOf(draft: Draft): string {
 export function missingIn(draft: Draft): string | null {
   if (draft.kind === 'could not do it' && draft.missed === null) return 'Say why it could not be done.'
   if (draft.kind === 'ring added' && draft.ringsAdded === null) return 'Say how many rings were added.'
+  if (draft.kind === 'turns, gap, leak' && isMeasured(draft) && measuredLeak(draft) === null)
+    return 'Say how much it leaked before the nuts were touched: its drops and screening value belong to that leak.'
   return null
 }

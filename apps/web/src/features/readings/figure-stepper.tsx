@@ -17,7 +17,7 @@ interface FigureStepperProps {
   onChange: (value: number | null) => void
 }
 
-/** Less and more by a step, held down for many, or typed. A figure that cannot be is refused in words, not pulled inside. */
+/** Less and more by a step, held down for many, or typed on keys for figures; below 0 goes by steps where they have no minus. A figure that cannot be is refused in words, not pulled inside. */
 export function FigureStepper({
   label,
   short,
@@ -54,7 +54,7 @@ export function FigureStepper({
         </label>
         <input
           id={id}
-          inputMode={least < 0 ? 'text' : decimals === 0 ? 'numeric' : 'decimal'}
+          inputMode={decimals === 0 ? 'numeric' : 'decimal'}
           autoComplete="off"
           placeholder=" "
           data-guess={value === null}

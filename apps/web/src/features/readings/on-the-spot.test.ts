@@ -57,6 +57,7 @@ test('a reading far off what is expected asks for a second one', () => {
 test('no travel left, and less than another half turn, are told with the repack', () => {
   expect(says(read(3, 3))).toEqual(['No travel is left.'])
   expect(says({}, card({ gapLeft: 4.5, gapRight: 4.5, reserve: 1.5 }))).toEqual(['0.6 mm left: less than another half turn.'])
+  expect(says(read(3.5, 3.5))).toEqual(['0.5 mm left: less than another half turn.'])
 })
 
 test('a card with what waits on the device: nips sink the follower, a reading sets it, what was taken back does nothing', () => {

@@ -1,7 +1,7 @@
 import type { ValveCard } from '@glandkeeper/contract/pocket'
 import { reserveRules } from '@glandkeeper/engines/reserve/findings'
 import { formatMillimetres } from '@glandkeeper/units/format'
-import { type Draft, isTurned, turnedOf } from './draft.ts'
+import { type Draft, isRead, isTurned, turnedOf } from './draft.ts'
 import { farOffExpected } from './far-off.ts'
 import { isSpent, leavesAfter, reserveRead } from './leaves.ts'
 
@@ -51,7 +51,7 @@ function travelFinding(draft: Draft, card: ValveCard): SpotFinding | null {
   if (reserve === null ? isSpent(card.state) : reserve <= 0)
     return { says: 'No travel is left.', nextStep: 'Do not nip it again: report it for a repack.' }
   const halfTurn = leavesAfter(card, HALF_TURN)?.travelLeft ?? null
-  if (reserve === null || halfTurn === null || reserve >= halfTurn || !isTurned(draft)) return null
+  if (reserve === null || halfTurn === null || reserve >= halfTurn || !(isTurned(draft) || isRead(draft))) return null
   return {
     says: `${formatMillimetres(reserve)} left: less than another half turn.`,
     nextStep: 'Report it for a repack before it leaks again.',

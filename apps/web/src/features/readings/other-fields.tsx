@@ -1,8 +1,7 @@
 import { Cut, MissedReason } from '@glandkeeper/contract/events'
-import { useQuery } from '@tanstack/react-query'
-import { siteFamilies } from '../packings/queries.ts'
 import { ChoiceRow } from './choice-row.tsx'
 import type { DraftFieldsProps } from './draft.ts'
+import { FamilySelect } from './family-select.tsx'
 import { FigureStepper } from './figure-stepper.tsx'
 import look from './pad.module.css'
 
@@ -24,18 +23,9 @@ export function MissedFields({ draft, onChange }: DraftFieldsProps) {
 }
 
 export function RepackFields({ draft, onChange }: DraftFieldsProps) {
-  const known = useQuery(siteFamilies)
-  const families = ['unknown', ...(known.data?.families.map(({ name }) => name) ?? []), 'other']
   return (
     <>
-      <label className={look.kind}>
-        <span>Family</span>
-        <select value={draft.family} onChange={({ target }) => onChange({ family: target.value })}>
-          {families.map((family) => (
-            <option key={family}>{family}</option>
-          ))}
-        </select>
-      </label>
+      <FamilySelect value={draft.family} onChange={(family) => onChange({ family })} />
       <div className={look.gaps}>
         <span>Rings</span>
         <FigureStepper
