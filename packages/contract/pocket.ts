@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { endpoint } from './endpoint.ts'
 import { TimelineEntry } from './events.ts'
 import { everybody } from './roles.ts'
-import { count } from './quantity.ts'
+import { count, countFromText } from './quantity.ts'
 import { ValveHistory } from './valves.ts'
 
 /**
@@ -23,14 +23,17 @@ export const showPocket = endpoint({
   path: '/api/pocket',
   who: everybody,
   query: z.strictObject({
-    /** `asOf` of an answer before: then only what changed since. */
+    /** `asOf` and `position` of an answer before: then only what changed since. */
     since: z.iso.datetime().optional(),
+    position: countFromText('Position', 0, 1_000_000_000_000).optional(),
     /** `next` of the page before. */
     after: z.uuid().optional(),
   }),
   ok: z.object({
     /** By the clock of the server. */
     asOf: z.iso.datetime(),
+    /** How many entries the register had then. */
+    position: count('Position', 0, 1_000_000_000_000),
     cards: z.array(ValveCard),
     /** Valves that are no longer in the register. */
     gone: z.array(z.uuid()),

@@ -43,7 +43,7 @@ export async function cardsOf(
       valve: presentValve(row),
       state: presentState(row.state, asOf),
       expects: walked.has(row.id) ? await expectsNow(read, row, basis, now) : null,
-      timeline: await lastEntries(read, row.id, corrections),
+      timeline: await lastEntries(read, row, corrections),
     })
     // Other requests go in between.
     await setImmediate()
@@ -63,11 +63,11 @@ async function correctionsOf(read: Read, siteId: string, rows: readonly Row[]): 
 
 async function lastEntries(
   read: Read,
-  valveId: string,
+  { siteId, id: valveId }: Row,
   corrections: ReadonlyMap<string, Correction>,
 ): Promise<ValveCard['timeline']> {
   const last = await read.event.findMany({
-    where: { valveId },
+    where: { siteId, valveId },
     orderBy: [{ takenAt: 'desc' }, { id: 'desc' }],
     take: ENTRIES_ON_A_CARD,
     select: { id: true, body: true },
@@ -91,7 +91,7 @@ function standsAs(
 
 async function expectsNow(read: Read, row: Row, basis: ForecastBasis, now: Date): Promise<ValveCard['expects']> {
   const events: EventModel[] = await read.event.findMany({
-    where: { valveId: row.id },
+    where: { siteId: row.siteId, valveId: row.id },
     orderBy: [{ takenAt: 'desc' }, { id: 'desc' }],
   })
   return expectedNow(row.service, glandRecord(row, events, basis).ahead.lives, basis, now)

@@ -8,15 +8,18 @@ import { expect, it } from 'vitest'
 import { aServer, type TestServer } from '../../../testing/a-server.ts'
 import { aServerWithPlant } from '../../../testing/a-plant.ts'
 
-async function everyPage(server: TestServer, since?: string) {
+type From = { readonly asOf: string; readonly position: number }
+
+async function everyPage(server: TestServer, from?: From) {
   const pages = []
   for (let after: string | null | undefined; after !== null;) {
-    const query = { ...(since !== undefined && { since }), ...(after && { after }) }
+    const query = { ...(from && { since: from.asOf, position: String(from.position) }), ...(after && { after }) }
     const page = await server.expectOk('fitter', showPocket, { query })
     pages.push(page)
     after = page.next
   }
-  return { pages, cards: pages.flatMap(({ cards }) => cards), asOf: pages[0]?.asOf ?? '', gone: pages[0]?.gone ?? [] }
+  const { asOf, position, gone } = pages[0]!
+  return { pages, cards: pages.flatMap(({ cards }) => cards), gone, from: { asOf, position } }
 }
 
 it('the pages together are every valve once, each as its own page has it, with its last three entries', async () => {
@@ -50,15 +53,15 @@ it('afterwards only what changed: an entry, a change of the register, and what l
     valves.push(await server.expectOk('planner', addValve, { body: aValve({ areaCode: 'BH', tag }) }))
   const [seen, retired] = valves
   now = new Date('2026-05-04T10:00:00Z')
-  const { cards, asOf } = await everyPage(server)
+  const { cards, from } = await everyPage(server)
   expect(cards).toHaveLength(3)
   now = new Date('2026-05-04T11:00:00Z')
-  expect(await everyPage(server, asOf)).toMatchObject({ cards: [], gone: [] })
+  expect(await everyPage(server, from)).toMatchObject({ cards: [], gone: [] })
 
   const leak = aLeak({ valveId: seen!.valveId, takenAt: '2026-05-04T08:00:00Z', leak: 'drip' })
   await server.expectOk('fitter', sendEvents, { body: { events: [leak] } })
   await server.expectOk('planner', retireValve, { params: { tag: 'BH-2' }, body: { revision: 1, reason: 'blanked off' } })
-  const changed = await everyPage(server, asOf)
+  const changed = await everyPage(server, from)
   expect(changed.gone).toEqual([retired!.valveId])
   expect(changed.cards.map(({ valve, timeline }) => [valve.tag, timeline[0]?.event.id])).toEqual([['BH-1', leak.id]])
 })

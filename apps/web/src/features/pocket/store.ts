@@ -8,6 +8,7 @@ export interface PocketState {
   readonly personId: string
   /** By the clock of the server: what changed since is asked for. */
   readonly asOf: string
+  readonly position: number
   /** When everything was read anew: forecasts go on by themselves, so a day later all cards are old. */
   readonly wholeAt: string
 }

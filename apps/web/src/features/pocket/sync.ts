@@ -2,7 +2,7 @@ import { showCutCard } from '@glandkeeper/contract/cut-cards'
 import { showPocket } from '@glandkeeper/contract/pocket'
 import { listRounds, type Round } from '@glandkeeper/contract/rounds'
 import { call, ProblemError } from '../../platform/client.ts'
-import { emptyPocket, openPocket, type Pocket } from './store.ts'
+import { emptyPocket, openPocket, type Pocket, type PocketState } from './store.ts'
 
 const WHOLE_AFTER_MILLISECONDS = 20 * 3_600_000
 
@@ -22,21 +22,24 @@ export async function syncPocket(personId: string, onProgress: (share: number) =
   if (before && !isOwn) await emptyPocket()
   const isFresh = isOwn && Date.now() - Date.parse(before.wholeAt) < WHOLE_AFTER_MILLISECONDS
   const { rounds } = await call(listRounds)
-  const { asOf, answeredAt } = await readCards(pocket, isFresh ? before.asOf : undefined, onProgress)
+  const { asOf, position, answeredAt } = await readCards(pocket, isFresh ? before : null, onProgress)
   await keepRounds(pocket, rounds)
   const mine = rounds.filter(({ fitterId }) => fitterId === null || fitterId === personId)
   await readCutCards(pocket, mine, isFresh)
-  await pocket.put('state', { personId, asOf, wholeAt: isFresh ? before.wholeAt : asOf }, 'state')
+  await pocket.put('state', { personId, asOf, position, wholeAt: isFresh ? before.wholeAt : asOf }, 'state')
   return { clockAheadMinutes: Math.round((answeredAt - Date.parse(asOf)) / 60_000) }
 }
 
-async function readCards(pocket: Pocket, since: string | undefined, onProgress: (share: number) => void) {
-  let first: { readonly asOf: string; readonly answeredAt: number } | null = null
+type From = Pick<PocketState, 'asOf' | 'position'>
+
+async function readCards(pocket: Pocket, from: From | null, onProgress: (share: number) => void) {
+  const changes = from ? { since: from.asOf, position: String(from.position) } : {}
+  let first: (From & { readonly answeredAt: number }) | null = null
   let read = 0
   for (let after: string | null | undefined; after !== null;) {
-    const page = await call(showPocket, { query: { ...(since !== undefined && { since }), ...(after && { after }) } })
+    const page = await call(showPocket, { query: { ...changes, ...(after && { after }) } })
     // That of the first page: what changes while the others are read is asked for again.
-    first ??= { asOf: page.asOf, answeredAt: Date.now() }
+    first ??= { asOf: page.asOf, position: page.position, answeredAt: Date.now() }
     const writing = pocket.transaction('cards', 'readwrite')
     for (const card of page.cards) void writing.store.put(card)
     for (const valveId of page.gone) void writing.store.delete(valveId)
@@ -45,7 +48,8 @@ async function readCards(pocket: Pocket, since: string | undefined, onProgress: 
     onProgress(page.total === 0 ? 1 : read / page.total)
     after = page.next
   }
-  return first ?? { asOf: new Date().toISOString(), answeredAt: Date.now() }
+  if (!first) throw new Error('the pocket register has no first page')
+  return first
 }
 
 async function keepRounds(pocket: Pocket, rounds: readonly Round[]): Promise<void> {
