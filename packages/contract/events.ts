@@ -71,6 +71,10 @@ const repackBody = {
   gapRight: gap.optional(),
   /** True when the wheel was released after loading and did not overrun. */
   proved: z.boolean().optional(),
+  /** True when every ring was seated by itself with its joint turned from the one below. */
+  jointsStaggered: z.boolean().optional(),
+  /** True when the nuts were brought to their torque in steps, alternately and equally. */
+  loadedInSteps: z.boolean().optional(),
 }
 const ringBody = {
   kind: z.literal('ring.added'),

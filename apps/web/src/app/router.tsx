@@ -29,6 +29,10 @@ export const router = createBrowserRouter([
             lazy: async () => ({ Component: (await import('../features/cut-cards/cut-card-page.tsx')).CutCardPage }),
           },
           {
+            path: 'valves/:tag/proof',
+            lazy: async () => ({ Component: (await import('../features/proof/proof-page.tsx')).ProofPage }),
+          },
+          {
             path: 'valves/:tag/log',
             lazy: async () => ({ Component: (await import('../features/readings/log-page.tsx')).LogPage }),
           },

@@ -38,6 +38,8 @@ function partsOf(body: Body): (string | false | undefined)[] {
       return [
         `Repacked${body.rings === undefined ? '' : `: ${body.rings} rings`}${body.section === undefined ? '' : ` of ${millimetres(body.section)}`}`,
         familyOf(body.family),
+        body.jointsStaggered && 'joints staggered',
+        body.loadedInSteps && 'loaded in steps',
         gapsAfter(body),
         provedOf(body.proved),
       ]

@@ -20,6 +20,7 @@ export function CutCardPage() {
       <title>{`Cut card ${tag} · Glandkeeper`}</title>
       <nav className={look.ways} aria-label="This card">
         <Link to={`/valves/${encodeURIComponent(tag)}`}>Back to {tag}</Link>
+        <Link to={`/valves/${encodeURIComponent(tag)}/proof`}>Prove the repack</Link>
         <a href={paperAddress(tag, 'A5')} target="_blank" rel="noreferrer">
           PDF A5
         </a>

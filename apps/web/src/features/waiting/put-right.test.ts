@@ -1,4 +1,4 @@
-import { aReading, aValveId } from '@glandkeeper/fixtures/a-reading'
+import { aReading, aRepack, aValveId } from '@glandkeeper/fixtures/a-reading'
 import { expect, test } from 'vitest'
 import { eventWith, fieldsOf } from './put-right.ts'
 
@@ -13,6 +13,12 @@ const reading = aReading({
 
 test('its figures and words may be changed, what makes it this entry may not', () => {
   expect(fieldsOf(reading)).toEqual({ takenAt: '2026-05-04T10:00:00Z', gapLeft: '65', gapRight: '5.7', note: 'misread' })
+})
+
+test('what was ticked is not for typing, and stays as it was', () => {
+  const repack = aRepack({ valveId: aValveId(), takenAt: '2026-05-04T10:00:00Z', jointsStaggered: true, loadedInSteps: true })
+  for (const field of ['proved', 'jointsStaggered', 'loadedInSteps']) expect(fieldsOf(repack)).not.toHaveProperty(field)
+  expect(eventWith(repack, { rings: '6' })).toMatchObject({ ok: true, event: { rings: 6, jointsStaggered: true, proved: true } })
 })
 
 test('a figure put right keeps the id, an emptied field is left out', () => {

@@ -1,0 +1,29 @@
+import { Cut } from '@glandkeeper/contract/events'
+import { ChoiceRow, FamilySelect, FigureStepper } from '../readings/index.ts'
+import type { StepProps } from './all-steps.tsx'
+import look from './proof.module.css'
+
+/** What the entry will say beside the ticks: the cut card's word until somebody says what really went in. */
+export function LookItOver({ draft, plan, onChange }: StepProps) {
+  return (
+    <>
+      <p>What went in, where it is not what the cut card says:</p>
+      <FamilySelect value={plan.family} onChange={(family) => onChange({ family })} />
+      <div className={look.figures}>
+        <FigureStepper
+          label="Section, mm"
+          short="section, mm"
+          value={plan.section}
+          step={0.5}
+          least={1}
+          onChange={(section) => onChange({ section })}
+        />
+      </div>
+      <ChoiceRow label="Cut" choices={Cut.options} value={plan.cut} onChange={(cut) => onChange({ cut })} />
+      <label className={look.words}>
+        <span>Note</span>
+        <textarea rows={2} maxLength={400} value={draft.note} onChange={({ target }) => onChange({ note: target.value })} />
+      </label>
+    </>
+  )
+}

@@ -1,0 +1,69 @@
+import { Cut, StemFeel } from '@glandkeeper/contract/events'
+import { z } from 'zod'
+
+/** In the order they are done. */
+export const proofSteps = ['rings', 'load', 'wheel', 'gap', 'save'] as const
+export type ProofStep = (typeof proofSteps)[number]
+
+const figure = z.number().nullable()
+
+/**
+ * How far a repack is, as it is kept on this device until it is saved: somebody is called away, a phone goes dark.
+ * Null is not said; of what the cut card says, null takes the card's word.
+ */
+const ProofDraft = z.object({
+  begunAt: z.iso.datetime(),
+  at: z.enum(proofSteps),
+  rings: z.int().min(1).max(40).nullable(),
+  /** Rings go in one over the other, so a count says which. */
+  seated: z.int().min(0).max(40),
+  loaded: z.int().min(0).max(20),
+  wheel: z.enum(['no overrun', 'overran', 'not tried']).nullable(),
+  stem: StemFeel.nullable(),
+  gapLeft: figure,
+  gapRight: figure,
+  family: z.string().nullable(),
+  section: figure,
+  cut: Cut.nullable(),
+  note: z.string(),
+})
+export type ProofDraft = z.infer<typeof ProofDraft>
+
+export function newDraft(now: Date): ProofDraft {
+  return {
+    begunAt: now.toISOString(),
+    at: 'rings',
+    rings: null,
+    seated: 0,
+    loaded: 0,
+    wheel: null,
+    stem: null,
+    gapLeft: null,
+    gapRight: null,
+    family: null,
+    section: null,
+    cut: null,
+    note: '',
+  }
+}
+
+const keyOf = (valveId: string) => `proof ${valveId}`
+
+/** What was begun at this valve on this device; what cannot be read any more is begun anew. */
+export function keptDraft(valveId: string): ProofDraft | null {
+  try {
+    return ProofDraft.safeParse(JSON.parse(localStorage.getItem(keyOf(valveId)) ?? 'null')).data ?? null
+  } catch {
+    return null
+  }
+}
+
+/** A device that keeps nothing must not stop the work: then the steps are on the page only. */
+export function keepDraft(valveId: string, draft: ProofDraft | null): void {
+  try {
+    if (draft === null) localStorage.removeItem(keyOf(valveId))
+    else localStorage.setItem(keyOf(valveId), JSON.stringify(draft))
+  } catch {
+    // Nothing to be done about it here: the save says so when it fails.
+  }
+}

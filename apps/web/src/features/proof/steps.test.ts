@@ -1,0 +1,95 @@
+import { CutCard } from '@glandkeeper/contract/cut-cards'
+import { expect, test } from 'vitest'
+import { type CardForProof, planOf } from './plan.ts'
+import { newDraft, type ProofDraft } from './proof-draft.ts'
+import { isDone, leftOut, nextAct, ticked, withOneMoreRing } from './steps.ts'
+
+/** What a card of the test's valve says: three rings, joints a third round, two torques. */
+const aCard: CardForProof = CutCard.pick({
+  rings: true,
+  joints: true,
+  steps: true,
+  family: true,
+  form: true,
+  cord: true,
+  cut: true,
+}).parse({
+  rings: { count: 3, says: [] },
+  joints: [
+    { ring: 1, angle: 0, clock: '12' },
+    { ring: 2, angle: 120, clock: '4' },
+    { ring: 3, angle: 240, clock: '8' },
+  ],
+  steps: [
+    { torque: null, says: 'each ring pressed home by itself' },
+    { torque: 4, says: 'stem through its travel twice' },
+    { torque: 13.2, says: 'read both gaps' },
+  ],
+  family: 'graphite braid',
+  form: 'braided',
+  cord: { space: 8.5, designation: '8.5 mm', size: 8.5, rollTo: null, says: '' },
+  cut: { angle: 45, length: 114.7, mandrel: 28, wraps: 4 },
+})
+const blank = newDraft(new Date('2026-05-04T10:00:00Z'))
+const draftOf = (change: Partial<ProofDraft> = {}): ProofDraft => ({ ...blank, ...change })
+const pressedOn = (draft: ProofDraft, change: Partial<ProofDraft>): ProofDraft => ({ ...draft, ...change })
+const plan = planOf(aCard, blank)
+
+test('the big button ticks ring after ring with its joint, then the torques, and waits where something is to be said', () => {
+  let draft = draftOf()
+  const pressed: string[] = []
+  for (let press = 0; press < 20; press++) {
+    const act = nextAct(draft, plan)
+    if (!act) break
+    pressed.push(act.words)
+    draft = pressedOn(draft, act.change)
+  }
+  expect(pressed).toEqual([
+    'Ring 1 is in',
+    'Ring 2 is in',
+    'Ring 3 is in',
+    'Next: load it',
+    '4.0 N·m done',
+    '13.2 N·m done',
+    'Next: try the wheel',
+  ])
+  expect(draft.at).toBe('wheel')
+  expect(nextAct({ ...draft, wheel: 'overran' }, plan)?.change).toEqual({ at: 'gap' })
+  expect(nextAct({ ...draft, at: 'gap', gapLeft: 8 }, plan)).toBeNull()
+  expect(nextAct({ ...draft, at: 'gap', gapLeft: 8, gapRight: 0 }, plan)?.change).toEqual({ at: 'save' })
+  expect(nextAct(draftOf(), plan)?.small).toBe('joint at 12, seated and tamped by itself')
+})
+
+test('one more ring goes on where the joints left off, and what was loaded and read is done again', () => {
+  const before = draftOf({ at: 'gap', seated: 3, loaded: 2, wheel: 'no overrun', stem: 'free', gapLeft: 3, gapRight: 3 })
+  const after = withOneMoreRing(before, 3)
+  expect(after).toEqual({ ...draftOf({ at: 'rings', rings: 4, seated: 3 }), begunAt: before.begunAt })
+  const longer = planOf(aCard, after)
+  expect(longer.joints.map(({ clock }) => clock)).toEqual(['12', '4', '8', '12'])
+  expect(isDone('rings', after, longer)).toBe(false)
+  expect(nextAct(after, longer)?.words).toBe('Ring 4 is in')
+})
+
+test('without a card the steps work with the number of rings that is typed', () => {
+  const unknown = planOf(null, blank)
+  expect(unknown).toMatchObject({ rings: null, joints: [], family: 'unknown', section: null, cut: 'unknown' })
+  expect(nextAct(draftOf(), unknown)).toBeNull()
+  const typed = planOf(null, draftOf({ rings: 4 }))
+  expect(typed.joints.map(({ clock }) => clock)).toEqual(['12', '3', '6', '9'])
+  expect(typed.jointsAreUsual).toBe(true)
+  expect(nextAct(draftOf({ rings: 4, at: 'load' }), typed)?.words).toBe('Loaded')
+})
+
+test('a ring is ticked after the one below it, and is not out from under another', () => {
+  expect([ticked(2, 3), ticked(2, 5), ticked(3, 3), ticked(3, 1)]).toEqual([3, 2, 2, 0])
+})
+
+test('what was left out is asked about before it is saved, and nothing when all is done', () => {
+  expect(leftOut(draftOf({ seated: 3, loaded: 2, wheel: 'no overrun', gapLeft: 8, gapRight: 8 }), plan)).toEqual([])
+  expect(leftOut(draftOf({ seated: 2 }), plan)).toEqual([
+    '2 of 3 rings are ticked: the entry will say 2.',
+    '0 of 2 load steps are ticked: the entry will not say it was loaded in steps.',
+    'The wheel was not tried: the entry will not say it is proved.',
+    'No gap was read: what travel is left will not be known.',
+  ])
+})

@@ -1,0 +1,93 @@
+import type { ProofPlan } from './plan.ts'
+import { type ProofDraft, type ProofStep, proofSteps } from './proof-draft.ts'
+
+/** What the one big button does next, and in which words. Null where a choice or a figure is wanted first. */
+export interface NextAct {
+  readonly words: string
+  readonly small: string
+  readonly change: Partial<ProofDraft>
+}
+
+/** Whether a step is done, by what was ticked and read. */
+export function isDone(step: ProofStep, draft: ProofDraft, { rings, loads }: ProofPlan): boolean {
+  switch (step) {
+    case 'rings':
+      return rings !== null && draft.seated >= rings
+    case 'load':
+      return draft.loaded >= loads.length
+    case 'wheel':
+      return draft.wheel !== null
+    case 'gap':
+      return draft.gapLeft !== null && draft.gapRight !== null
+    case 'save':
+      return false
+  }
+}
+
+/** One after the other: a ring, then the next; the last tick of a step goes on to the step after it. */
+export function nextAct(draft: ProofDraft, plan: ProofPlan): NextAct | null {
+  switch (draft.at) {
+    case 'rings': {
+      const joint = plan.joints[draft.seated]
+      if (plan.rings === null) return null
+      if (!joint) return { words: 'Next: load it', small: 'every ring is in', change: { at: 'load' } }
+      return {
+        words: `Ring ${joint.ring} is in`,
+        small: plan.jointsAreUsual ? 'seated and tamped by itself' : `joint at ${joint.clock}, seated and tamped by itself`,
+        change: { seated: draft.seated + 1 },
+      }
+    }
+    case 'load': {
+      const load = plan.loads[draft.loaded]
+      if (!load) return { words: 'Next: try the wheel', small: 'loaded', change: { at: 'wheel' } }
+      return {
+        words: load.torque === null ? 'Loaded' : `${load.torque.toFixed(1)} N·m done`,
+        small: 'a quarter turn at a time, alternately, equally',
+        change: { loaded: draft.loaded + 1 },
+      }
+    }
+    case 'wheel':
+      return draft.wheel === null ? null : { words: 'Next: read the gaps', small: draft.wheel, change: { at: 'gap' } }
+    case 'gap':
+      return isDone('gap', draft, plan) ? { words: 'Next: look it over', small: 'then save', change: { at: 'save' } } : null
+    case 'save':
+      return null
+  }
+}
+
+/** Another ring is a ring to seat, and everything after it is done again: what was loaded and read was another set. */
+export function withOneMoreRing(draft: ProofDraft, rings: number): ProofDraft {
+  return {
+    ...draft,
+    at: 'rings',
+    rings: rings + 1,
+    seated: Math.min(draft.seated, rings),
+    loaded: 0,
+    wheel: null,
+    stem: null,
+    gapLeft: null,
+    gapRight: null,
+  }
+}
+
+/** Taking a tick away takes away those after it: a ring is not out from under another. */
+export function ticked(count: number, tick: number): number {
+  return tick === count + 1 ? tick : Math.min(count, tick - 1)
+}
+
+/** What was left out, for the question before it is saved. Nothing is refused: what was done was done. */
+export function leftOut(draft: ProofDraft, plan: ProofPlan): string[] {
+  const { rings, loads } = plan
+  return [
+    rings === null && 'How many rings went in is not said.',
+    rings !== null && draft.seated < rings && `${draft.seated} of ${rings} rings are ticked: the entry will say ${draft.seated}.`,
+    draft.loaded < loads.length &&
+      `${draft.loaded} of ${loads.length} load steps are ticked: the entry will not say it was loaded in steps.`,
+    draft.wheel === null && 'The wheel was not tried: the entry will not say it is proved.',
+    draft.gapLeft === null && draft.gapRight === null && 'No gap was read: what travel is left will not be known.',
+  ].filter((line) => line !== false)
+}
+
+export function isBefore(step: ProofStep, other: ProofStep): boolean {
+  return proofSteps.indexOf(step) < proofSteps.indexOf(other)
+}
