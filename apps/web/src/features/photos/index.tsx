@@ -1,2 +1,2 @@
 export { PhotoStrip } from './photo-strip.tsx'
-export { NotAPicture, preparePhoto, type PreparedPhoto } from './prepare-photo.ts'
+export { preparePhoto, type PreparedPhoto } from './prepare-photo.ts'
