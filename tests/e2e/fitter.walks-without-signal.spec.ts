@@ -49,7 +49,9 @@ test('a fitter walks twelve stops without signal, reloads, closes and reopens, a
   await expect(page.getByText(/Saved on this device: could not do it/)).toBeVisible()
   await next(4)
   // With a photo.
-  await page.getByLabel('Photo', { exact: true }).setInputFiles(path.join(import.meta.dirname, '../../apps/web/public/mark-512.png'))
+  await page
+    .getByLabel('Photo', { exact: true })
+    .setInputFiles(path.join(import.meta.dirname, '../../apps/web/public/mark-512.png'))
   await expect(page.getByText('1 photo')).toBeVisible()
   await halfTurn()
   expect(await onDevice(page)).toHaveLength(5)

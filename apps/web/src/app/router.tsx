@@ -1,11 +1,15 @@
 import { createBrowserRouter, redirect } from 'react-router'
-import { SignInPage } from '../features/people/sign-in-page.tsx'
 import { FaultPage, NotFoundPage } from './fault-page.tsx'
 import { Opening, Shell } from './shell.tsx'
 
-/** The sign-in comes with the first load; every other page when somebody goes there. */
+/** The shell comes with the first load, every page when somebody goes there: a phone in a cellar waits for little. */
 export const router = createBrowserRouter([
-  { path: '/sign-in', Component: SignInPage, ErrorBoundary: FaultPage },
+  {
+    path: '/sign-in',
+    ErrorBoundary: FaultPage,
+    HydrateFallback: Opening,
+    lazy: async () => ({ Component: (await import('../features/people/sign-in-page.tsx')).SignInPage }),
+  },
   {
     path: '/problems/:word/:what',
     HydrateFallback: Opening,

@@ -40,7 +40,7 @@ export function Shell() {
         Skip to the page
       </a>
       <KeepPocket />
-      <Header person={person} isAtValve={pathname.endsWith('/log') || pathname.endsWith('/proof')} />
+      <Header person={person} isAtValve={isFieldPage(pathname) && pathname !== '/rounds'} />
       {goesOn && (
         <p role="status" className={css.signedOut}>
           Your session has run out. Entries are kept on this device. <Link to="/sign-in">Sign in to send them</Link>
@@ -68,7 +68,7 @@ export function Opening() {
   )
 }
 
-/** At the valve a phone keeps its height for the entry; the way back is on the page. */
+/** On a walk a phone keeps its height for the work; the way back is on the page. */
 function Header({ person, isAtValve }: { person: Person; isAtValve: boolean }) {
   const today = atSite(useNow(), person.site.timeZone)
   return (

@@ -30,7 +30,14 @@ export async function createRound(
       areaId: { in: areas.map(({ id }) => id) },
       ...(dueBy !== null && { state: { OR: [{ nextLookAt: null }, { nextLookAt: { lt: endOfDay(dueBy, timeZone) } }] } }),
     },
-    orderBy: [{ area: { walkPosition: 'asc' } }, { area: { code: 'asc' } }, { walkPosition: 'asc' }, { tag: 'asc' }],
+    // One floor after the other: stairs cost more than a few steps back.
+    orderBy: [
+      { area: { walkPosition: 'asc' } },
+      { area: { code: 'asc' } },
+      { level: 'asc' },
+      { walkPosition: 'asc' },
+      { tag: 'asc' },
+    ],
     select: { id: true },
     take: MOST_STOPS + 1,
   })

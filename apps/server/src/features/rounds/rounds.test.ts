@@ -7,17 +7,17 @@ import { aValve } from '@glandkeeper/fixtures/a-valve'
 import { expect, it } from 'vitest'
 import { aServer } from '../../../testing/a-server.ts'
 
-/** Two areas with three valves; the tank farm is walked before the boiler house. */
+/** Two areas with three valves; the tank farm is walked before the boiler house, and there one floor after the other. */
 async function aPlantToWalk() {
   const server = await aServer()
   await server.expectOk('planner', addArea, { body: { code: 'TF', name: 'Tank farm', walkPosition: 5, level: 1 } })
   const ids: Record<string, string> = {}
-  for (const [tag, areaCode, walkPosition] of [
-    ['BH-2', 'BH', 20],
-    ['BH-1', 'BH', 10],
-    ['TF-1', 'TF', 10],
+  for (const [tag, areaCode, walkPosition, level] of [
+    ['BH-2', 'BH', 5, 1],
+    ['BH-1', 'BH', 10, 0],
+    ['TF-1', 'TF', 10, 1],
   ] as const)
-    ids[tag] = (await server.expectOk('planner', addValve, { body: aValve({ tag, areaCode, walkPosition }) })).valveId
+    ids[tag] = (await server.expectOk('planner', addValve, { body: aValve({ tag, areaCode, walkPosition, level }) })).valveId
   const body = {
     name: 'Tuesday',
     walkOn: '2026-05-05',

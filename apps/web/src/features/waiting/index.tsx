@@ -29,8 +29,10 @@ export function SyncLine() {
     isSignedOut,
   })
   return (
-    <Link to="/waiting" className={words.needsYou ? `${look.line} ${look.needsYou}` : look.line} role="status">
-      {words.says}
-    </Link>
+    <span role="status" className={look.line}>
+      <Link to="/waiting" className={words.needsYou ? look.needsYou : undefined}>
+        {words.says}
+      </Link>
+    </span>
   )
 }
