@@ -6,6 +6,7 @@ const pages = [
   '/valves/BM-3307',
   '/valves/BM-3307/log',
   '/valves/BM-3304/cut-card',
+  '/valves/BM-3307/proof',
   '/packings',
   '/packings/PTFE%20braid',
   '/register/settings',

@@ -1,8 +1,8 @@
 import type { CutCard } from '@glandkeeper/contract/cut-cards'
-import type { Gland } from '@glandkeeper/contract/glands'
 import { format } from 'date-fns'
 import type { ReactNode } from 'react'
 import { GapStep } from './gap-step.tsx'
+import type { GapVerdict } from './gap-verdict.ts'
 import { LookItOver } from './look-it-over.tsx'
 import type { ProofPlan } from './plan.ts'
 import { type ProofDraft, type ProofStep, proofSteps } from './proof-draft.ts'
@@ -19,9 +19,8 @@ export interface StepProps {
 }
 
 interface AllStepsProps extends StepProps {
-  gland: Gland
-  /** For a change of more than the fields of a step: another ring. */
-  onAll: (draft: ProofDraft) => void
+  /** What the gaps say; null until one is read. */
+  verdict: GapVerdict | null
   onAnew: () => void
 }
 
@@ -34,13 +33,13 @@ const titles: Readonly<Record<ProofStep, string>> = {
 }
 
 /** All five in order; one is open, and a touch opens another: somebody may have to go back. */
-export function AllSteps({ gland, onAll, onAnew, ...props }: AllStepsProps) {
+export function AllSteps({ verdict, onAnew, ...props }: AllStepsProps) {
   const { draft, plan, onChange } = props
   const contents: Readonly<Record<ProofStep, ReactNode>> = {
     rings: <RingsStep {...props} />,
     load: <LoadStep {...props} />,
     wheel: <WheelStep {...props} />,
-    gap: <GapStep {...props} gland={gland} onAll={onAll} />,
+    gap: <GapStep {...props} verdict={verdict} />,
     save: <LookItOver {...props} />,
   }
   return (

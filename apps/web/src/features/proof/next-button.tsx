@@ -1,3 +1,4 @@
+import type { GapVerdict } from './gap-verdict.ts'
 import type { ProofPlan } from './plan.ts'
 import type { ProofDraft } from './proof-draft.ts'
 import { repackInWords } from './repack-entry.ts'
@@ -7,6 +8,7 @@ import look from './proof.module.css'
 interface NextButtonProps {
   draft: ProofDraft
   plan: ProofPlan
+  verdict: GapVerdict | null
   faults: readonly string[]
   onChange: (change: Partial<ProofDraft>) => void
   onSave: () => void
@@ -16,8 +18,8 @@ interface NextButtonProps {
 const wanted = { rings: 'Say how many rings go in', wheel: 'Say what the wheel does', gap: 'Read both gaps' } as const
 
 /** One big button for the thumb: it ticks the next thing, goes on to the next step, and at the end saves. */
-export function NextButton({ draft, plan, faults, onChange, onSave }: NextButtonProps) {
-  const act = nextAct(draft, plan)
+export function NextButton({ draft, plan, verdict, faults, onChange, onSave }: NextButtonProps) {
+  const act = nextAct(draft, plan, verdict?.verdict ?? null)
   return (
     <>
       {faults.length > 0 && (

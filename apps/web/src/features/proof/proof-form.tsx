@@ -5,6 +5,7 @@ import { useEffect, useState } from 'react'
 import { AskAgain, entriesOf, NotSaved, Saved, unusualInWords, useSave } from '../readings/index.ts'
 import { Afterwards } from './afterwards.tsx'
 import { AllSteps } from './all-steps.tsx'
+import { gapVerdict } from './gap-verdict.ts'
 import { NextButton } from './next-button.tsx'
 import { planOf } from './plan.ts'
 import { keepDraft, keptDraft, newDraft, type ProofDraft } from './proof-draft.ts'
@@ -37,16 +38,19 @@ export function ProofForm({ valve, card }: ProofFormProps) {
   const [stage, setStage] = useState(doing)
   const saving = useSave(tag)
   const plan = planOf(card, draft)
+  const { gland } = valve.valve
+  const ringsMore = plan.rings === null ? 0 : plan.rings - (card?.rings?.count ?? plan.rings)
+  const verdict = gapVerdict({ gland, gap: card?.gap ?? null, section: plan.section, ringsMore }, draft)
   useEffect(() => {
     if (saving.state === 'saved') keepDraft(valveId, null)
   }, [saving.state, valveId])
 
-  const setAll = (next: ProofDraft) => {
+  const change = (fields: Partial<ProofDraft>) => {
+    const next = { ...draft, ...fields }
     setDraft(next)
     keepDraft(valveId, next)
     setStage(doing)
   }
-  const change = (fields: Partial<ProofDraft>) => setAll({ ...draft, ...fields })
   const startAnew = () => {
     saving.startAnew()
     keepDraft(valveId, null)
@@ -76,18 +80,12 @@ export function ProofForm({ valve, card }: ProofFormProps) {
   return (
     <form className={look.form} onSubmit={(event) => event.preventDefault()} aria-label="Proof after a repack">
       <div inert={stage.is !== 'doing'} className={look.steps}>
-        <AllSteps
-          draft={draft}
-          plan={plan}
-          card={card}
-          gland={valve.valve.gland}
-          onChange={change}
-          onAll={setAll}
-          onAnew={startAnew}
-        />
+        <AllSteps draft={draft} plan={plan} card={card} verdict={verdict} onChange={change} onAnew={startAnew} />
       </div>
       <div className={look.foot}>
-        {stage.is === 'doing' && <NextButton draft={draft} plan={plan} onChange={change} onSave={press} faults={stage.faults} />}
+        {stage.is === 'doing' && (
+          <NextButton draft={draft} plan={plan} verdict={verdict} onChange={change} onSave={press} faults={stage.faults} />
+        )}
         {stage.is === 'asking' && (
           <AskAgain questions={stage.questions} onYes={() => void save(stage.made)} onNo={() => setStage(doing)} />
         )}

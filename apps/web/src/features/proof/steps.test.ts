@@ -39,7 +39,7 @@ test('the big button ticks ring after ring with its joint, then the torques, and
   let draft = draftOf()
   const pressed: string[] = []
   for (let press = 0; press < 20; press++) {
-    const act = nextAct(draft, plan)
+    const act = nextAct(draft, plan, null)
     if (!act) break
     pressed.push(act.words)
     draft = pressedOn(draft, act.change)
@@ -54,10 +54,10 @@ test('the big button ticks ring after ring with its joint, then the torques, and
     'Next: try the wheel',
   ])
   expect(draft.at).toBe('wheel')
-  expect(nextAct({ ...draft, wheel: 'overran' }, plan)?.change).toEqual({ at: 'gap' })
-  expect(nextAct({ ...draft, at: 'gap', gapLeft: 8 }, plan)).toBeNull()
-  expect(nextAct({ ...draft, at: 'gap', gapLeft: 8, gapRight: 0 }, plan)?.change).toEqual({ at: 'save' })
-  expect(nextAct(draftOf(), plan)?.small).toBe('joint at 12, seated and tamped by itself')
+  expect(nextAct({ ...draft, wheel: 'overran' }, plan, null)?.change).toEqual({ at: 'gap' })
+  expect(nextAct({ ...draft, at: 'gap', gapLeft: 8 }, plan, null)).toBeNull()
+  expect(nextAct({ ...draft, at: 'gap', gapLeft: 8, gapRight: 0 }, plan, null)?.change).toEqual({ at: 'save' })
+  expect(nextAct(draftOf(), plan, null)?.small).toBe('joint at 12, seated and tamped by itself')
 })
 
 test('one more ring goes on where the joints left off, and what was loaded and read is done again', () => {
@@ -67,17 +67,28 @@ test('one more ring goes on where the joints left off, and what was loaded and r
   const longer = planOf(aCard, after)
   expect(longer.joints.map(({ clock }) => clock)).toEqual(['12', '4', '8', '12'])
   expect(isDone('rings', after, longer)).toBe(false)
-  expect(nextAct(after, longer)?.words).toBe('Ring 4 is in')
+  expect(nextAct(after, longer, null)?.words).toBe('Ring 4 is in')
+})
+
+test('where the gap asks for one more ring that is the next act, and a gap that is good goes on', () => {
+  const short = draftOf({ at: 'gap', seated: 3, loaded: 2, wheel: 'no overrun', gapLeft: 3, gapRight: 3 })
+  expect(nextAct(short, plan, 'one more ring')).toMatchObject({
+    words: 'One more ring',
+    change: { at: 'rings', rings: 4, seated: 3 },
+  })
+  expect(nextAct({ ...short, gapRight: null }, plan, 'one more ring')).toBeNull()
+  expect(nextAct(short, plan, 'no room for another ring')?.change).toEqual({ at: 'save' })
+  expect(nextAct(short, plan, 'good')?.change).toEqual({ at: 'save' })
 })
 
 test('without a card the steps work with the number of rings that is typed', () => {
   const unknown = planOf(null, blank)
   expect(unknown).toMatchObject({ rings: null, joints: [], family: 'unknown', section: null, cut: 'unknown' })
-  expect(nextAct(draftOf(), unknown)).toBeNull()
+  expect(nextAct(draftOf(), unknown, null)).toBeNull()
   const typed = planOf(null, draftOf({ rings: 4 }))
   expect(typed.joints.map(({ clock }) => clock)).toEqual(['12', '3', '6', '9'])
   expect(typed.jointsAreUsual).toBe(true)
-  expect(nextAct(draftOf({ rings: 4, at: 'load' }), typed)?.words).toBe('Loaded')
+  expect(nextAct(draftOf({ rings: 4, at: 'load' }), typed, null)?.words).toBe('Loaded')
 })
 
 test('a ring is ticked after the one below it, and is not out from under another', () => {

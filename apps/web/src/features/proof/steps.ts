@@ -1,5 +1,6 @@
+import type { GapVerdict } from './gap-verdict.ts'
 import type { ProofPlan } from './plan.ts'
-import { type ProofDraft, type ProofStep, proofSteps } from './proof-draft.ts'
+import type { ProofDraft, ProofStep } from './proof-draft.ts'
 
 /** What the one big button does next, and in which words. Null where a choice or a figure is wanted first. */
 export interface NextAct {
@@ -24,8 +25,11 @@ export function isDone(step: ProofStep, draft: ProofDraft, { rings, loads }: Pro
   }
 }
 
-/** One after the other: a ring, then the next; the last tick of a step goes on to the step after it. */
-export function nextAct(draft: ProofDraft, plan: ProofPlan): NextAct | null {
+/**
+ * One after the other: a ring, then the next; the last tick of a step goes on to the step after it. Where the gap asks
+ * for one more ring, that is the next act: to save it as it is takes a touch on the last step.
+ */
+export function nextAct(draft: ProofDraft, plan: ProofPlan, verdict: GapVerdict['verdict'] | null): NextAct | null {
   switch (draft.at) {
     case 'rings': {
       const joint = plan.joints[draft.seated]
@@ -49,7 +53,10 @@ export function nextAct(draft: ProofDraft, plan: ProofPlan): NextAct | null {
     case 'wheel':
       return draft.wheel === null ? null : { words: 'Next: read the gaps', small: draft.wheel, change: { at: 'gap' } }
     case 'gap':
-      return isDone('gap', draft, plan) ? { words: 'Next: look it over', small: 'then save', change: { at: 'save' } } : null
+      if (!isDone('gap', draft, plan)) return null
+      if (verdict === 'one more ring' && plan.rings !== null)
+        return { words: 'One more ring', small: 'back to step 1 for it', change: withOneMoreRing(draft, plan.rings) }
+      return { words: 'Next: look it over', small: 'then save', change: { at: 'save' } }
     case 'save':
       return null
   }
@@ -86,8 +93,4 @@ export function leftOut(draft: ProofDraft, plan: ProofPlan): string[] {
     draft.wheel === null && 'The wheel was not tried: the entry will not say it is proved.',
     draft.gapLeft === null && draft.gapRight === null && 'No gap was read: what travel is left will not be known.',
   ].filter((line) => line !== false)
-}
-
-export function isBefore(step: ProofStep, other: ProofStep): boolean {
-  return proofSteps.indexOf(step) < proofSteps.indexOf(other)
 }
