@@ -1,5 +1,4 @@
 import { type KeyboardEvent, useId, useState } from 'react'
-import { Button } from 'react-aria-components'
 import { figureAsTyped, figureOf, stepped } from './figure.ts'
 import look from './pad.module.css'
 import { useHold } from './use-hold.ts'
@@ -44,9 +43,9 @@ export function FigureStepper({
   }
   return (
     <div className={look.stepper}>
-      <Button {...less} aria-label={`${label}: less`}>
+      <button type="button" {...less} aria-label={`${label}: less`}>
         −
-      </Button>
+      </button>
       <div className={look.figure}>
         <label htmlFor={id}>
           <span aria-hidden="true">{short}</span>
@@ -69,9 +68,9 @@ export function FigureStepper({
           onKeyDown={onKeyDown}
         />
       </div>
-      <Button {...more} aria-label={`${label}: more`}>
+      <button type="button" {...more} aria-label={`${label}: more`}>
         +
-      </Button>
+      </button>
     </div>
   )
 }

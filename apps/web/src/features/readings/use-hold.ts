@@ -17,14 +17,19 @@ export function useHold(act: () => void) {
     latest.current()
     timer.current = setTimeout(repeat, EACH)
   }
+  const end = () => clearTimeout(timer.current)
   return {
-    onPressStart: () => {
+    onPointerDown: () => {
       wasHeld.current = false
       timer.current = setTimeout(repeat, BEFORE_REPEAT)
     },
-    onPressEnd: () => clearTimeout(timer.current),
-    onPress: () => {
+    onPointerUp: end,
+    onPointerLeave: end,
+    // The thumb scrolls: the browser takes the pointer away, and no click follows.
+    onPointerCancel: end,
+    onClick: () => {
       if (!wasHeld.current) latest.current()
+      wasHeld.current = false
     },
   }
 }
