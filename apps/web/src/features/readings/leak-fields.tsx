@@ -8,11 +8,11 @@ import look from './pad.module.css'
 export function LeakFigures({ draft, onChange }: DraftFieldsProps) {
   return (
     <div className={look.gaps} role="group" aria-label="Leak in figures">
-      <span>Figures</span>
+      <span>Rate</span>
       {measuredLeak(draft) !== 'dry' && (
         <FigureStepper
           label="Drops a minute"
-          short="drops/min"
+          short="drops"
           value={draft.dropsPerMinute}
           step={1}
           decimals={0}
