@@ -1,4 +1,3 @@
-import type { CutCard } from '@glandkeeper/contract/cut-cards'
 import { format } from 'date-fns'
 import type { ReactNode } from 'react'
 import { GapStep } from './gap-step.tsx'
@@ -6,17 +5,11 @@ import type { GapVerdict } from './gap-verdict.ts'
 import { LookItOver } from './look-it-over.tsx'
 import type { ProofPlan } from './plan.ts'
 import { type ProofDraft, type ProofStep, proofSteps } from './proof-draft.ts'
+import type { StepProps } from './step-props.ts'
 import { isDone } from './steps.ts'
 import { LoadStep, RingsStep } from './tick-steps.tsx'
 import { WheelStep } from './wheel-step.tsx'
 import look from './proof.module.css'
-
-export interface StepProps {
-  draft: ProofDraft
-  plan: ProofPlan
-  card: CutCard | null
-  onChange: (change: Partial<ProofDraft>) => void
-}
 
 interface AllStepsProps extends StepProps {
   /** What the gaps say; null until one is read. */

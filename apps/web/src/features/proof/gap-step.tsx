@@ -1,6 +1,6 @@
 import { GapFields } from '../readings/index.ts'
-import type { StepProps } from './all-steps.tsx'
 import type { GapVerdict } from './gap-verdict.ts'
+import type { StepProps } from './step-props.ts'
 import look from './proof.module.css'
 
 /** Where the follower stands now, and what that says about the set. */

@@ -1,6 +1,6 @@
 import { Cut } from '@glandkeeper/contract/events'
 import { ChoiceRow, FamilySelect, FigureStepper } from '../readings/index.ts'
-import type { StepProps } from './all-steps.tsx'
+import type { StepProps } from './step-props.ts'
 import look from './proof.module.css'
 
 /** What the entry will say beside the ticks: the cut card's word until somebody says what really went in. */

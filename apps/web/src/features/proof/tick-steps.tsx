@@ -1,6 +1,6 @@
 import { jointsUnknown, torqueUnknown, turnsOfNuts } from '@glandkeeper/drawings/cut-card-words'
 import { FigureStepper } from '../readings/index.ts'
-import type { StepProps } from './all-steps.tsx'
+import type { StepProps } from './step-props.ts'
 import { ticked } from './steps.ts'
 import look from './proof.module.css'
 

@@ -1,6 +1,6 @@
 import { StemFeel } from '@glandkeeper/contract/events'
 import { ChoiceRow } from '../readings/index.ts'
-import type { StepProps } from './all-steps.tsx'
+import type { StepProps } from './step-props.ts'
 import look from './proof.module.css'
 
 const wheelChoices = ['no overrun', 'overran', 'not tried'] as const
