@@ -22,6 +22,7 @@ const browser = await chromium.launch({
   args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
 })
 const began = Date.now()
+const told = new Map()
 const report = await run()
 mkdirSync(path.join(root, '.build'), { recursive: true })
 writeFileSync(path.join(root, '.build/bench-faults.json'), `${JSON.stringify(report, null, 1)}\n`)
@@ -63,6 +64,7 @@ async function signedInPhone() {
   await page.getByLabel('Sign-in name').fill('fitter')
   await page.getByLabel('Password').fill('tarn-hollow')
   await page.getByRole('button', { name: 'Sign in' }).click()
+  await page.getByRole('button', { name: 'Sign out' }).waitFor()
   await page.goto('/waiting')
   await page.getByRole('heading', { name: 'On this device' }).waitFor()
   return page
@@ -119,8 +121,16 @@ async function untilEmpty(page) {
         }),
     )
     if (left === 0) return
+    say(page, left)
     if (Date.now() - began > 1_800_000) throw new Error(`${left} entries are still on a device after half an hour`)
   }
+}
+
+/** How far each phone is, now and then. */
+function say(page, left) {
+  if (Date.now() - (told.get(page) ?? 0) < 5000) return
+  told.set(page, Date.now())
+  console.log(`${Math.round((Date.now() - began) / 1000)} s: ${left} entries on a device, ${server.kills()} kills`)
 }
 
 function killNowAndThen() {

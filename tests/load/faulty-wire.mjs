@@ -9,7 +9,7 @@ const WRONG_ANSWER = 0.05
 /** Stands between browser and server. Batches of entries meet its faults once it has begun; everything else passes. */
 export async function faultyWire({ port, upstream, random }) {
   let isFaulty = false
-  const counts = { batches: 0, cutBefore: 0, repliesLost: 0, doubled: 0, wrongAnswers: 0 }
+  const counts = { batches: 0, cutBefore: 0, repliesLost: 0, requestsDoubled: 0, wrongAnswers: 0 }
 
   const wire = http.createServer((request, response) => {
     const parts = []
@@ -35,7 +35,7 @@ export async function faultyWire({ port, upstream, random }) {
           () => response.destroy(),
         )
       } else if (fate < CUT_BEFORE + REPLY_LOST + DOUBLED) {
-        counts.doubled += 1
+        counts.requestsDoubled += 1
         void forward().catch(() => {})
         void pass()
       } else if (fate < CUT_BEFORE + REPLY_LOST + DOUBLED + WRONG_ANSWER) {
