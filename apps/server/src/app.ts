@@ -38,6 +38,8 @@ export interface AppParts {
   readonly logLevel: Config['logLevel']
   /** The word of a proxy in front is taken for address and protocol. */
   readonly behindProxy?: boolean
+  /** Certificate and key; null serves plain http. */
+  readonly https?: { readonly cert: string; readonly key: string } | null
   /** Folder of the built web app; null serves the API alone. */
   readonly pages: string | null
 }
@@ -50,9 +52,12 @@ export async function buildApp({
   secret,
   logLevel,
   behindProxy = false,
+  https = null,
   pages,
 }: AppParts): Promise<{ app: FastifyInstance; imports: ImportRuns; fits: Fits }> {
   const app = Fastify({
+    // The type of the app says nothing of the wire under it.
+    ...(https && ({ https } as object)),
     logger: { level: logLevel },
     bodyLimit: MOST_JSON_BYTES,
     genReqId: () => randomUUID(),

@@ -16,8 +16,15 @@ const Environment = z.object({
   GLANDKEEPER_DEMO_PASSWORD: z.string().min(8).optional(),
   /** `on` when a proxy with HTTPS stands in front: then its word on address and protocol is taken. */
   GLANDKEEPER_PROXY: z.enum(['on', 'off']).default('off'),
+  /** `self-made` makes a certificate for trial; `given` takes the two files named beside it. */
+  GLANDKEEPER_HTTPS: z.enum(['off', 'self-made', 'given']).default('off'),
+  GLANDKEEPER_CERT: z.string().optional(),
+  GLANDKEEPER_KEY: z.string().optional(),
   GLANDKEEPER_LOG: z.enum(['silent', 'error', 'warn', 'info', 'debug']).default('warn'),
 })
+
+export type HttpsConfig =
+  { readonly is: 'off' | 'self-made' } | { readonly is: 'given'; readonly cert: string; readonly key: string }
 
 export interface Config {
   readonly port: number
@@ -26,6 +33,7 @@ export interface Config {
   readonly databaseUrl: string
   readonly demo: boolean
   readonly behindProxy: boolean
+  readonly https: HttpsConfig
   readonly demoPassword: string | undefined
   readonly logLevel: z.infer<typeof Environment>['GLANDKEEPER_LOG']
 }
@@ -42,8 +50,16 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     dataFolder,
     databaseUrl: values.DATABASE_URL ?? `file:${path.join(dataFolder, 'glandkeeper.db')}`,
     demo: values.GLANDKEEPER_DEMO === 'on',
+    https: httpsOf(values),
     behindProxy: values.GLANDKEEPER_PROXY === 'on',
     demoPassword: values.GLANDKEEPER_DEMO_PASSWORD,
     logLevel: values.GLANDKEEPER_LOG,
   }
+}
+
+function httpsOf(values: z.output<typeof Environment>): HttpsConfig {
+  const { GLANDKEEPER_HTTPS: is, GLANDKEEPER_CERT: cert, GLANDKEEPER_KEY: key } = values
+  if (is !== 'given') return { is }
+  if (!cert || !key) throw new Error('settings of the environment: a given certificate needs both, the certificate and its key')
+  return { is, cert, key }
 }

@@ -3,6 +3,7 @@ import path from 'node:path'
 import { buildApp } from './app.ts'
 import { type Config, readConfig } from './config.ts'
 import { makeFirstSite, type SignIn } from './features/sites/first-site.ts'
+import { type Certificate, givenCertificate, selfMadeCertificate } from './platform/certificate.ts'
 import { systemClock } from './platform/clock.ts'
 import { migratePostgresql, migrateSqlite } from './platform/migrations.ts'
 import { secretIn } from './platform/secret.ts'
@@ -17,6 +18,7 @@ const pagesFolder = path.join(projectFolder, 'apps/web/dist')
 async function main(): Promise<void> {
   const config = readConfig(process.env, projectFolder)
   mkdirSync(config.dataFolder, { recursive: true })
+  const https = await certificateFor(config)
   const { store, signIns, release } = await openRegister(config)
   const { app, imports, fits } = await buildApp({
     store,
@@ -25,6 +27,7 @@ async function main(): Promise<void> {
     secret: secretIn(config.dataFolder),
     logLevel: config.logLevel,
     behindProxy: config.behindProxy,
+    https,
     pages: existsSync(pagesFolder) ? pagesFolder : null,
   })
   await imports.resume()
@@ -44,6 +47,17 @@ async function main(): Promise<void> {
   for (const { role, signInName, password } of signIns) say(`${role.padEnd(8)} sign in as ${signInName} with ${password}`)
   if (signIns.length > 0) say(`these are kept in ${path.relative(process.cwd(), path.join(config.dataFolder, 'sign-ins.txt'))}`)
   say(`ready at ${address}`)
+}
+
+/** Before the register is opened: a wrong certificate must not cost a start. */
+async function certificateFor({ https, dataFolder }: Config): Promise<Certificate | null> {
+  if (https.is === 'off') return null
+  if (https.is === 'given') return givenCertificate(https.cert, https.key, systemClock())
+  const made = await selfMadeCertificate(dataFolder, systemClock())
+  const file = path.relative(process.cwd(), made.file)
+  say(`${made.isNew ? 'made' : 'using'} a certificate of this machine's own, for trial: ${file}`)
+  say('a phone warns of it until the file is installed there as trusted; for good use give --cert and --key')
+  return made
 }
 
 /** The register, up to date, with its first data, and held so that no second server writes to the same file. */

@@ -1,0 +1,82 @@
+import { X509Certificate } from 'node:crypto'
+import { mkdtempSync, statSync, writeFileSync } from 'node:fs'
+import https from 'node:https'
+import { tmpdir } from 'node:os'
+import path from 'node:path'
+import { expect, it, onTestFinished } from 'vitest'
+import { buildApp } from '../app.ts'
+import { aDatabase, aStore } from '../../testing/a-store.ts'
+import { givenCertificate, selfMadeCertificate } from './certificate.ts'
+
+const now = new Date()
+const aFolder = () => mkdtempSync(path.join(tmpdir(), 'glandkeeper-certificate-'))
+const names = ['localhost', 'mill-server', '127.0.0.1', '10.1.2.3']
+
+/** A whole server over https, asked as a browser that trusts its certificate would. */
+async function healthOver(https_: { cert: string; key: string }): Promise<{ status: number | undefined; headers: object }> {
+  const databaseUrl = await aDatabase()
+  const store = await aStore(databaseUrl)
+  const parts = { store, databaseUrl, clock: () => now, secret: 's'.repeat(40), logLevel: 'silent', pages: null } as const
+  const { app, imports, fits } = await buildApp({ ...parts, https: https_ })
+  onTestFinished(async () => {
+    await imports.stop()
+    await fits.close()
+    await app.close()
+  })
+  const address = await app.listen({ port: 0, host: '127.0.0.1' })
+  return new Promise((resolve, reject) => {
+    https
+      .get(`${address}/api/health`, { ca: https_.cert, servername: 'localhost' }, (answer) => {
+        answer.resume()
+        resolve({ status: answer.statusCode, headers: answer.headers })
+      })
+      .on('error', reject)
+  })
+}
+
+it('a self-made certificate holds for the names of the machine, and the server answers over it', async () => {
+  const folder = aFolder()
+  const made = await selfMadeCertificate(folder, now, names)
+  const certificate = new X509Certificate(made.cert)
+  expect(certificate.subjectAltName).toContain('DNS:mill-server')
+  expect(certificate.subjectAltName).toContain('IP Address:10.1.2.3')
+  expect(statSync(path.join(folder, 'certificate-key.pem')).mode & 0o777).toBe(0o600)
+  expect((await healthOver(made)).status).toBe(200)
+})
+
+it('it is kept, and made anew when the machine has another address or it is about to run out', async () => {
+  const folder = aFolder()
+  const first = await selfMadeCertificate(folder, now, names)
+  expect(first.isNew).toBe(true)
+  expect(await selfMadeCertificate(folder, now, names)).toMatchObject({ isNew: false, cert: first.cert })
+  const moved = await selfMadeCertificate(folder, now, [...names, '10.1.2.4'])
+  expect(moved.isNew).toBe(true)
+  const later = new Date(now.getTime() + 396.5 * 86_400_000)
+  expect((await selfMadeCertificate(folder, later, names)).isNew).toBe(true)
+})
+
+it('a given certificate is taken with its key', async () => {
+  const folder = aFolder()
+  const made = await selfMadeCertificate(folder, now, names)
+  const [certFile, keyFile] = [path.join(folder, 'certificate.pem'), path.join(folder, 'certificate-key.pem')]
+  const given = givenCertificate(certFile, keyFile, now)
+  expect(given).toEqual({ cert: made.cert, key: made.key })
+  expect((await healthOver(given)).status).toBe(200)
+})
+
+it('what is wrong with given files is said in words', async () => {
+  const folder = aFolder()
+  await selfMadeCertificate(folder, now, names)
+  const other = aFolder()
+  await selfMadeCertificate(other, now, names)
+  const file = (of: string, name: string) => path.join(of, name)
+  const cert = file(folder, 'certificate.pem')
+  const key = file(folder, 'certificate-key.pem')
+  const nonsense = file(folder, 'nonsense.pem')
+  writeFileSync(nonsense, 'nonsense')
+  expect(() => givenCertificate(file(folder, 'none.pem'), key, now)).toThrow(/file of the certificate cannot be read/)
+  expect(() => givenCertificate(nonsense, key, now)).toThrow(/holds no certificate/)
+  expect(() => givenCertificate(cert, nonsense, now)).toThrow(/holds no private key/)
+  expect(() => givenCertificate(cert, file(other, 'certificate-key.pem'), now)).toThrow(/is not the key of the certificate/)
+  expect(() => givenCertificate(cert, key, new Date(now.getTime() + 398 * 86_400_000))).toThrow(/ran out on/)
+})
