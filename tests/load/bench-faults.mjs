@@ -33,7 +33,7 @@ process.exitCode = report.lost === 0 && report.doubled === 0 && report.isWhole ?
 async function run() {
   try {
     const phones = await Promise.all(Array.from({ length: PHONES }, () => signedInPhone()))
-    const valves = (await (await phones[0].request.get('/api/board?limit=40')).json()).rows.map(({ valveId }) => valveId)
+    const valves = (await (await phones[0].request.get('/api/board?limit=500')).json()).rows.map(({ valveId }) => valveId)
     wire.begin()
     const made = []
     for (const [index, page] of phones.entries()) {
@@ -65,8 +65,8 @@ async function signedInPhone() {
   await page.getByLabel('Password').fill('tarn-hollow')
   await page.getByRole('button', { name: 'Sign in' }).click()
   await page.getByRole('button', { name: 'Sign out' }).waitFor()
-  await page.goto('/waiting')
-  await page.getByRole('heading', { name: 'On this device' }).waitFor()
+  await page.goto('/rounds')
+  await page.getByRole('heading', { name: 'Rounds' }).waitFor()
   return page
 }
 
@@ -137,7 +137,7 @@ function killNowAndThen() {
   let isOver = false
   const done = (async () => {
     while (!isOver) {
-      await new Promise((resolve) => setTimeout(resolve, 4000 + random.uniform() * 6000))
+      await new Promise((resolve) => setTimeout(resolve, 8000 + random.uniform() * 12_000))
       if (isOver) break
       await server.kill()
       await server.start()
