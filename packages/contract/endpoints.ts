@@ -8,6 +8,7 @@ import { sendEvents } from './events.ts'
 import { askForFit, showFit } from './forecasts.ts'
 import { showHealth } from './health.ts'
 import { applyImport, badRowsOfImport, cancelImport, listImports, mapImport, showImport, startImport } from './imports.ts'
+import { printLabels } from './labels.ts'
 import { addFamily, advisePacking, changeFamily, listFamilies } from './packings.ts'
 import { addPerson, changePerson, listPeople, signIn, signOut, whoAmI } from './people.ts'
 import { sendPhoto, showPhoto, showThumbnail } from './photos.ts'
@@ -37,6 +38,7 @@ export const endpoints = {
   retireValve,
   showCutCard,
   printCutCard,
+  printLabels,
   sendEvents,
   listRounds,
   makeRound,

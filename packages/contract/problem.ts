@@ -89,6 +89,18 @@ export const problems = {
     title: 'This gland cannot exist',
     help: 'Measure again; every contradiction is listed.',
   },
+  'label/nothing-found': {
+    status: 422,
+    retry: false,
+    title: 'No valve fits these labels',
+    help: 'Choose another area, other words, or all valves; retired ones get no label.',
+  },
+  'label/too-many': {
+    status: 422,
+    retry: false,
+    title: 'These are too many labels for one printing',
+    help: 'Choose an area or search words: at most 500 valves.',
+  },
   'event/invalid': {
     status: 422,
     retry: false,

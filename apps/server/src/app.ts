@@ -12,6 +12,7 @@ import { eventRoutes } from './features/events/index.ts'
 import { forecastRoutes, Fits } from './features/forecasts/index.ts'
 import { healthRoutes } from './features/health/index.ts'
 import { importRoutes, ImportRuns } from './features/imports/index.ts'
+import { labelRoutes } from './features/labels/index.ts'
 import { packingRoutes } from './features/packings/index.ts'
 import { peopleRoutes } from './features/people/index.ts'
 import { photoRoutes } from './features/photos/index.ts'
@@ -98,6 +99,7 @@ export async function buildApp({
   areaRoutes(app, platform)
   valveRoutes(app, platform)
   cutCardRoutes(app, platform)
+  labelRoutes(app, platform)
   eventRoutes(app, platform)
   roundRoutes(app, platform)
   pocketRoutes(app, platform)

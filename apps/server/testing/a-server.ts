@@ -42,7 +42,7 @@ const NOBODYS_PASSWORD = '$argon2id$v=19$m=19456,t=2,p=1$c29tZXNhbHRzb21lc2FsdA$
 
 const NOW = new Date('2026-05-04T09:00:00.000Z')
 
-export async function aServer(options: { clock?: Clock; pages?: string } = {}): Promise<TestServer> {
+export async function aServer(options: { clock?: Clock; pages?: string; behindProxy?: boolean } = {}): Promise<TestServer> {
   const databaseUrl = await aDatabase()
   const store = await aStore(databaseUrl)
   const clock = options.clock ?? (() => NOW)
@@ -77,6 +77,7 @@ export async function aServer(options: { clock?: Clock; pages?: string } = {}): 
     clock,
     secret: 's'.repeat(40),
     logLevel: 'silent',
+    behindProxy: options.behindProxy ?? false,
     pages: options.pages ?? null,
   })
   await app.ready()

@@ -103,13 +103,7 @@ function whereOf(siteId: string, query: BoardQuery, bands: StandingBands): Where
   const valve: Prisma.ValveWhereInput = {
     ...(query.area !== undefined && { area: { code: query.area } }),
     ...(query.service !== undefined && { service: query.service }),
-    ...(query.find !== undefined &&
-      query.find.trim() !== '' && {
-        AND: foldedText(query.find)
-          .trim()
-          .split(/\s+/)
-          .map((word) => ({ searchText: { contains: word } })),
-      }),
+    ...(query.find !== undefined && hasWords(query.find)),
   }
   return {
     siteId,
@@ -117,6 +111,13 @@ function whereOf(siteId: string, query: BoardQuery, bands: StandingBands): Where
     ...(query.standing && standingWhere(query.standing, bands)),
     ...(Object.keys(valve).length > 0 && { valve }),
   }
+}
+
+/** Valves that have every one of these words somewhere in what a person searches by. */
+export function hasWords(find: string): Prisma.ValveWhereInput {
+  if (find.trim() === '') return {}
+  const words = foldedText(find).trim().split(/\s+/)
+  return { AND: words.map((word) => ({ searchText: { contains: word } })) }
 }
 
 /** The same rule as `standingOf`, as a question to the database; a test holds the two together. */

@@ -12,7 +12,8 @@ export interface Paper {
   readonly size: PaperSize
   readonly title: string
   readonly content: readonly Content[]
-  readonly footer: string
+  /** Left out: the content fills the paper to its edges, and says itself where it stands. */
+  readonly footer?: string
 }
 
 /** One px of a drawing is 1/96 inch, one point of paper 1/72 inch. */
@@ -52,16 +53,18 @@ export function roomOn(size: PaperSize): number {
 export async function pdfOf({ size, title, content, footer }: Paper): Promise<Uint8Array<ArrayBuffer>> {
   const definition: TDocumentDefinitions = {
     pageSize: size,
-    pageMargins: [MARGIN, MARGIN, MARGIN, MARGIN + FOOTER],
+    pageMargins: footer === undefined ? 0 : [MARGIN, MARGIN, MARGIN, MARGIN + FOOTER],
     info: { title },
     displayTitle: true,
     language: 'en-GB',
     content: [...content],
-    footer: (page, pages) => ({
-      margin: [MARGIN, 2, MARGIN, 0],
-      columns: [footer, { text: `${page} of ${pages}`, alignment: 'right', width: 50 }],
-      fontSize: letter.small,
-      color: paperColours.soft,
+    ...(footer !== undefined && {
+      footer: (page: number, pages: number): Content => ({
+        margin: [MARGIN, 2, MARGIN, 0],
+        columns: [footer, { text: `${page} of ${pages}`, alignment: 'right', width: 50 }],
+        fontSize: letter.small,
+        color: paperColours.soft,
+      }),
     }),
     defaultStyle: { font: 'Words', fontSize: letter.usual, lineHeight: 1.05, color: paperColours.ink },
   }

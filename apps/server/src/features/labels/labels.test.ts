@@ -1,0 +1,186 @@
+import { addArea } from '@glandkeeper/contract/areas'
+import { labelGrids, LabelSize, printLabels } from '@glandkeeper/contract/labels'
+import { addValve, retireValve, type ValveInput } from '@glandkeeper/contract/valves'
+import { aValve, type ValveOverrides } from '@glandkeeper/fixtures/a-valve'
+import { describe, expect, it } from 'vitest'
+import { aServer, type TestServer } from '../../../testing/a-server.ts'
+import { codesOn, type PrintedPage, printedPages } from '../../../testing/printed.ts'
+import { newId } from '../../platform/ids.ts'
+
+const add = (server: TestServer, overrides: ValveOverrides) =>
+  server.expectOk('planner', addValve, { body: aValve({ areaCode: 'BH', ...overrides }) })
+
+/** A server with so many valves BH-1, BH-2 …, in walking order. */
+async function withValves(count: number, overrides: ValveOverrides = {}): Promise<TestServer> {
+  const server = await aServer()
+  for (let number = 1; number <= count; number += 1)
+    await add(server, { tag: `BH-${number}`, walkPosition: number, level: 0, ...overrides })
+  return server
+}
+
+async function printed(server: TestServer, query = '', headers: Record<string, string> = {}): Promise<PrintedPage[]> {
+  const answer = await server.app.inject({
+    url: `${printLabels.path}?${query}`,
+    headers: { host: 'mill.example', cookie: server.cookieOf('fitter'), ...headers },
+  })
+  expect([answer.statusCode, answer.headers['content-type']]).toEqual([200, 'application/pdf'])
+  return printedPages(answer.rawPayload)
+}
+
+const refusal = async (server: TestServer, query: string) =>
+  (
+    await server.app.inject({ url: `${printLabels.path}?${query}`, headers: { cookie: server.cookieOf('fitter') } })
+  ).json<object>()
+
+const saidOn = (pages: readonly PrintedPage[]) => pages.flatMap(({ pieces }) => pieces.map(({ says }) => says))
+const tagsOn = (pages: readonly PrintedPage[]) => saidOn(pages).filter((says) => /^BH-\d+$/.test(says))
+
+const points = (millimetres: number) => (millimetres * 72) / 25.4
+
+describe.each(LabelSize.options)('labels of %s mm', (size) => {
+  const { columns, rows, width, height } = labelGrids[size]
+  const onOne = columns * rows
+  /** Which place of the sheet a point is in. */
+  const placeOf = ({ x, y }: { x: number; y: number }) =>
+    Math.floor((y - points((297 - rows * height) / 2)) / points(height)) * columns +
+    Math.floor((x - points((210 - columns * width) / 2)) / points(width))
+
+  it(`${onOne} on a sheet of A4, one more on the next; each place has a tag and the code that opens it`, async () => {
+    const pages = await printed(await withValves(onOne + 1), `size=${size}`)
+    expect(pages.map(({ pieces }) => pieces.filter(({ says }) => /^BH-\d+$/.test(says)).length)).toEqual([onOne, 1])
+    for (const [index, page] of pages.entries()) {
+      expect([Math.round((page.width * 25.4) / 72), Math.round((page.height * 25.4) / 72)]).toEqual([210, 297])
+      const read = new Map((await codesOn(page)).map((code) => [placeOf(code), code.text]))
+      const tags = page.pieces.filter(({ says }) => /^BH-\d+$/.test(says))
+      expect(read.size).toBe(tags.length)
+      for (const tag of tags) {
+        expect(tag.says).toBe(`BH-${index * onOne + placeOf(tag) + 1}`)
+        expect(read.get(placeOf(tag))).toBe(`http://mill.example/v/${tag.says}`)
+      }
+    }
+  })
+
+  it.each([
+    ['the longest tag there may be, of the widest letters', 'W'.repeat(40)],
+    ['the same in Cyrillic', 'Ѩ'.repeat(40)],
+    ['one with blanks and signs', 'BH 33.07/A-2_left+right SECOND GROUP 14'],
+    ['a short one', 'V1'],
+  ])('%s keeps within its label and clear of the code', async (_, tag) => {
+    const server = await aServer()
+    const long = { description: 'M'.repeat(200), tag }
+    for (let number = 1; number <= onOne; number += 1)
+      await add(server, { ...long, tag: `${tag.slice(0, 38)}${String(number).padStart(2, '0')}` } as Partial<ValveInput>)
+    const [page] = await printed(server, `size=${size}`)
+    const codes = await codesOn(page!)
+    expect(codes).toHaveLength(onOne)
+    for (const piece of page!.pieces) {
+      const top = { x: piece.x, y: piece.y - piece.size }
+      const place = placeOf(top)
+      const code = codes.find((one) => placeOf(one) === place)
+      expect([piece.says, placeOf({ x: piece.x, y: piece.y + piece.size * 0.25 })]).toEqual([piece.says, place])
+      expect([piece.says, piece.x + piece.width < code!.x]).toEqual([piece.says, true])
+    }
+    for (const { x, y, width: wide, height: high } of page!.rectangles)
+      expect([x >= 0, y >= 0, x + wide <= page!.width, y + high <= page!.height]).toEqual([true, true, true, true])
+  })
+})
+
+describe('what a label says', () => {
+  it('tag in the largest print, description and area in small, and any tag as an address that opens it', async () => {
+    const tag = 'ВН 1/ä+2'
+    const server = await withValves(1, { tag, description: 'Main steam stop' })
+    const [page] = await printed(server)
+    const sizeOf = (says: string) => page!.pieces.find((piece) => piece.says === says)?.size ?? 0
+    expect(sizeOf(tag)).toBeGreaterThan(1.5 * sizeOf('Main steam stop'))
+    expect(sizeOf('Main steam stop')).toBe(sizeOf('Boiler house'))
+    expect(sizeOf('Boiler house')).toBeGreaterThan(0)
+    expect((await codesOn(page!)).map(({ text }) => text)).toEqual([`http://mill.example/v/${encodeURIComponent(tag)}`])
+  })
+
+  it('a description that is too long is cut, and shows it', async () => {
+    const said = saidOn(await printed(await withValves(1, { description: 'second group, '.repeat(14) }), 'size=48 x 25'))
+    expect(said.at(-2)).toMatch(/…$/)
+    expect(said.at(-1)).toBe('Boiler house')
+  })
+
+  it('the address is that of the request; the word of a proxy is taken where one is said to be in front, and only there', async () => {
+    const forwarded = { 'x-forwarded-proto': 'https', 'x-forwarded-host': 'glands.mill.example', host: '10.0.0.4:4170' }
+    const addressIn = async (server: TestServer) => {
+      await add(server, { tag: 'BH-1' })
+      return (await codesOn((await printed(server, '', forwarded))[0]!))[0]?.text
+    }
+    expect(await addressIn(await aServer())).toBe('http://10.0.0.4:4170/v/BH-1')
+    expect(await addressIn(await aServer({ behindProxy: true }))).toBe('https://glands.mill.example/v/BH-1')
+  })
+})
+
+describe('which valves get one', () => {
+  const area = { code: 'SM', name: 'Stock mill', walkPosition: 5, level: 0 }
+
+  it('all in walking order, those of an area, those with the words, and those with the tags', async () => {
+    const server = await withValves(4)
+    await server.expectOk('planner', addArea, { body: area })
+    await add(server, { tag: 'BH-77', areaCode: 'SM', description: 'Pulper Drain' })
+    expect(tagsOn(await printed(server))).toEqual(['BH-77', 'BH-1', 'BH-2', 'BH-3', 'BH-4'])
+    expect(tagsOn(await printed(server, 'area=SM'))).toEqual(['BH-77'])
+    expect(tagsOn(await printed(server, 'find=drain pulper'))).toEqual(['BH-77'])
+    expect(tagsOn(await printed(server, 'tags=BH-4, BH-2'))).toEqual(['BH-2', 'BH-4'])
+  })
+
+  it('a retired one gets none', async () => {
+    const server = await withValves(2)
+    await server.expectOk('planner', retireValve, { params: { tag: 'BH-1' }, body: { revision: 1, reason: 'removed' } })
+    expect(tagsOn(await printed(server))).toEqual(['BH-2'])
+    expect(await refusal(server, 'tags=BH-1,BH-2')).toMatchObject({
+      code: 'valve/unknown',
+      detail: expect.stringContaining('BH-1'),
+    })
+  })
+
+  it('of another site none', async () => {
+    const server = await withValves(1)
+    const row = await server.store.read.valve.findFirstOrThrow()
+    await server.store.write(async (write) => {
+      await write.site.create({ data: { ...anotherSite, createdAt: server.now } })
+      await write.area.create({ data: { ...anotherArea, siteId: anotherSite.id } })
+      await write.valve.create({ data: { ...row, id: newId(), siteId: anotherSite.id, areaId: anotherArea.id, tag: 'BH-99' } })
+    })
+    expect(tagsOn(await printed(server))).toEqual(['BH-1'])
+    expect(await refusal(server, 'area=XX')).toMatchObject({ status: 404, code: 'area/unknown' })
+    expect(await refusal(server, 'tags=BH-99')).toMatchObject({ status: 404, code: 'valve/unknown' })
+  })
+
+  it.each([
+    ['find=nothing like it', 422, 'label/nothing-found'],
+    ['area=NO', 404, 'area/unknown'],
+    ['tags=BH-1,NO-1', 404, 'valve/unknown'],
+    ['size=A4', 422, 'request/invalid'],
+    ['tags=BH-1,,', 422, 'request/invalid'],
+    ['colour=red', 422, 'request/invalid'],
+  ])('%s is refused: %i %s', async (query, status, code) => {
+    expect(await refusal(await withValves(1), query)).toMatchObject({ status, code })
+  })
+
+  it('500 are printed on 21 sheets, and 501 refused', async () => {
+    const server = await withValves(1)
+    const row = await server.store.read.valve.findFirstOrThrow()
+    const more = (from: number, to: number) =>
+      server.store.write((write) =>
+        write.valve.createMany({
+          data: Array.from({ length: to - from }, (_, index) => ({
+            ...row,
+            id: newId(),
+            tag: `BH-${from + index}`,
+          })),
+        }),
+      )
+    await more(2, 501)
+    const pages = await printed(server)
+    expect([pages.length, new Set(tagsOn(pages)).size]).toEqual([21, 500])
+    await more(501, 502)
+    expect(await refusal(server, '')).toMatchObject({ status: 422, code: 'label/too-many' })
+  })
+})
+
+const anotherSite = { id: '019a0000-0000-7000-8000-000000000001', name: 'Another', timeZone: 'Europe/London' }
+const anotherArea = { id: '019a0000-0000-7000-8000-000000000002', code: 'XX', name: 'Another', walkPosition: 1, level: 0 }
