@@ -53,6 +53,10 @@ export const router = createBrowserRouter([
             lazy: async () => ({ Component: (await import('../features/register/add-valve-page.tsx')).AddValvePage }),
           },
           {
+            path: 'register/labels',
+            lazy: async () => ({ Component: (await import('../features/labels/labels-page.tsx')).LabelsPage }),
+          },
+          {
             path: 'register/site',
             lazy: async () => ({ Component: (await import('../features/people/site-page.tsx')).SitePage }),
           },
@@ -89,7 +93,11 @@ export const router = createBrowserRouter([
             lazy: async () => ({ Component: (await import('../features/find/find-page.tsx')).FindPage }),
           },
           // What a label says: short, and the same wherever the server stands.
-          { path: 'v/:tag', loader: ({ params }) => redirect(`/valves/${encodeURIComponent(params['tag'] ?? '')}/log`) },
+          {
+            path: 'v/:tag',
+            Component: Opening,
+            loader: ({ params }) => redirect(`/valves/${encodeURIComponent(params['tag'] ?? '')}/log`),
+          },
           {
             path: 'waiting',
             lazy: async () => ({ Component: (await import('../features/waiting/waiting-page.tsx')).WaitingPage }),

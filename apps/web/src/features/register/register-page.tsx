@@ -21,24 +21,29 @@ export function RegisterPage() {
         <h1>Register</h1>
         <span className="soft">the areas of the site, in walking order</span>
       </div>
-      {mayChange && (
-        <div className={page.acts}>
-          <Link to="/register/new-valve" className={css.act}>
-            Add a valve
-          </Link>
-          <Link to="/imports" className={css.act}>
-            Import a list
-          </Link>
-          <Link to="/register/site" className={css.act}>
-            Site and people
-          </Link>
-          {!isAdding && (
-            <button type="button" onClick={() => setIsAdding(true)}>
-              Add an area
-            </button>
-          )}
-        </div>
-      )}
+      <div className={page.acts}>
+        {mayChange && (
+          <>
+            <Link to="/register/new-valve" className={css.act}>
+              Add a valve
+            </Link>
+            <Link to="/imports" className={css.act}>
+              Import a list
+            </Link>
+            <Link to="/register/site" className={css.act}>
+              Site and people
+            </Link>
+          </>
+        )}
+        <Link to="/register/labels" className={css.act}>
+          Print labels
+        </Link>
+        {mayChange && !isAdding && (
+          <button type="button" onClick={() => setIsAdding(true)}>
+            Add an area
+          </button>
+        )}
+      </div>
       {isAdding && <AreaForm onDone={() => setIsAdding(false)} />}
       {known.data ? (
         <Areas areas={known.data.areas} mayChange={mayChange} />
