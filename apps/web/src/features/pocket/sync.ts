@@ -1,7 +1,8 @@
 import { showCutCard } from '@glandkeeper/contract/cut-cards'
+import { showThumbnail } from '@glandkeeper/contract/photos'
 import { showPocket } from '@glandkeeper/contract/pocket'
 import { listRounds, type Round } from '@glandkeeper/contract/rounds'
-import { call, ProblemError } from '../../platform/client.ts'
+import { addressOf, call, ProblemError } from '../../platform/client.ts'
 import { emptyPocket, openPocket, type Pocket, type PocketState } from './store.ts'
 
 const WHOLE_AFTER_MILLISECONDS = 20 * 3_600_000
@@ -26,6 +27,7 @@ export async function syncPocket(personId: string, onProgress: (share: number) =
   await keepRounds(pocket, rounds)
   const mine = rounds.filter(({ fitterId }) => fitterId === null || fitterId === personId)
   await readCutCards(pocket, mine, isFresh)
+  await readThumbnails(pocket, mine)
   await pocket.put('state', { personId, asOf, position, wholeAt: isFresh ? before.wholeAt : asOf }, 'state')
   return { clockAheadMinutes: Math.round((answeredAt - Date.parse(asOf)) / 60_000) }
 }
@@ -71,5 +73,15 @@ async function readCutCards(pocket: Pocket, rounds: readonly Round[], isFresh: b
       // A gland that was never measured has no card; the others have.
       if (!(error instanceof ProblemError)) throw error
     }
+  }
+}
+
+/** Asked for once, so that the service worker has them for the stops of the rounds. Missing ones are no fault. */
+async function readThumbnails(pocket: Pocket, rounds: readonly Round[]): Promise<void> {
+  if (!('serviceWorker' in navigator) || navigator.serviceWorker.controller === null) return
+  for (const valveId of new Set(rounds.flatMap(({ stops }) => stops.map((stop) => stop.valveId)))) {
+    const card = await pocket.get('cards', valveId)
+    for (const digest of card?.timeline.flatMap(({ event }) => event.photos ?? []) ?? [])
+      await fetch(addressOf(showThumbnail, { params: { digest } })).catch(() => null)
   }
 }

@@ -1,6 +1,6 @@
 import { FieldEvent } from '@glandkeeper/contract/events'
 import { beforeAll, expect, test } from 'vitest'
-import { type Circumstances, entriesOf, takenBackAtOnce, unusualFigures } from './commands.ts'
+import { type Circumstances, correctionOf, entriesOf, takenBackAtOnce, unusualFigures } from './commands.ts'
 import { type Draft, emptyDraft, factsOf, missingIn, noteOf } from './draft.ts'
 
 beforeAll(() => {
@@ -112,4 +112,19 @@ test('figures outside their usual range are asked about, usual ones are not', ()
 test('a missed visit needs its reason', () => {
   expect(missingIn({ ...emptyDraft, kind: 'could not do it' })).toContain('why')
   expect(missingIn({ ...emptyDraft, kind: 'could not do it', missed: 'no access' })).toBeNull()
+})
+
+test('an entry put right keeps its kind, time and note, and none of what made it that entry', () => {
+  const [entry] = entries({ note: 'noisy' }, { ...here, note: 'noisy', photos: ['ab'.repeat(32)] })
+  if (entry?.kind !== 'gland.nipped') throw new Error('no nip')
+  const one = entries({ turns: 'one' })[0]
+  if (one?.kind !== 'gland.nipped') throw new Error('no nip')
+  const right = correctionOf(entry, { reason: 'it was one turn', replacement: { ...entry, turnsLeft: one.turnsLeft } }, here.at)
+  expect(right).toMatchObject({
+    kind: 'fact.corrected',
+    corrects: entry.id,
+    reason: 'it was one turn',
+    replacement: { kind: 'gland.nipped', turnsLeft: 1, turnsRight: 0.5, takenAt: entry.takenAt, note: 'noisy' },
+  })
+  expect(right.kind === 'fact.corrected' && Object.keys(right.replacement ?? {})).not.toContain('photos')
 })

@@ -57,14 +57,34 @@ export function entriesOf(circumstances: Circumstances, facts: readonly Fact[]):
 
 /** An entry is never removed: taking it back is an entry of its own. */
 export function takenBackAtOnce(entry: FieldEvent, at: Date): FieldEvent {
-  const stamp = stampOf({ valveId: entry.valveId, at, takenBy: '', note: '' })
+  return correctionOf(entry, { reason: 'taken back at once', replacement: null }, at)
+}
+
+interface Correction {
+  readonly reason: string
+  /** The entry as it should have been; null takes it back. */
+  readonly replacement: FieldEvent | null
+}
+
+/** An entry that stands beside another and puts it right. Both are kept. Throws where the reason is empty. */
+export function correctionOf(
+  entry: Pick<FieldEvent, 'id' | 'valveId'>,
+  { reason, replacement }: Correction,
+  at: Date,
+): FieldEvent {
   return FieldEvent.parse({
-    ...stamp,
+    ...stampOf({ valveId: entry.valveId, at, takenBy: '', note: '' }),
     kind: 'fact.corrected',
     corrects: entry.id,
-    reason: 'taken back at once',
-    replacement: null,
+    reason,
+    replacement: replacement && withoutStamp(replacement),
   })
+}
+
+/** What takes the place of an entry has its kind, time and note, and nothing else that made it this entry. */
+function withoutStamp(event: FieldEvent): object {
+  const { id: _, version: __, valveId: ___, device: ____, takenBy: _____, photos: ______, ...rest } = event
+  return rest
 }
 
 /** Figures of the entry that are possible but so odd that they are asked about before they are sent. */

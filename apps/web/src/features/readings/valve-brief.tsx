@@ -4,6 +4,7 @@ import { Link } from 'react-router'
 import type { OutboxEntry } from '../../platform/outbox/entries.ts'
 import { atSite } from '../../platform/site-time.ts'
 import { StandingMark } from '../../ui/standing.tsx'
+import { PhotoStrip } from '../photos/index.tsx'
 import { BigGauge } from './big-gauge.tsx'
 import { cautionFor } from './caution.ts'
 import look from './log-page.module.css'
@@ -51,16 +52,22 @@ function LastEntries({ card, waiting, timeZone }: ValveBriefProps) {
     id: event.id,
     takenAt: event.takenAt,
     says: `${says} (${state === 'refused' ? 'on this device, refused' : 'on this device'})`,
+    photos: [],
   }))
-  const known = card.timeline.filter(holds).map(({ event, says }) => ({ id: event.id, takenAt: event.takenAt, says }))
+  const known = card.timeline
+    .filter(holds)
+    .map(({ event, says }) => ({ id: event.id, takenAt: event.takenAt, says, photos: event.photos ?? [] }))
   const entries = [...own, ...known].slice(0, SHOWN)
   if (entries.length === 0) return <p className="soft">Nobody has logged anything here yet.</p>
   return (
     <ul className={look.last} aria-label="Last entries">
-      {entries.map(({ id, takenAt, says }) => (
+      {entries.map(({ id, takenAt, says, photos }) => (
         <li key={id}>
           <time dateTime={takenAt}>{format(atSite(new Date(takenAt), timeZone), 'd MMM')}</time>
-          <span>{says}</span>
+          <div>
+            {says}
+            {photos.length > 0 && <PhotoStrip digests={photos} alt="Photo with this entry" />}
+          </div>
         </li>
       ))}
     </ul>

@@ -3,6 +3,7 @@ import { formatMillimetres } from '@glandkeeper/units/format'
 import { useState } from 'react'
 import { formatMoment } from '../../platform/site-time.ts'
 import { PhotoStrip } from '../photos/index.tsx'
+import { CorrectEntry } from './correct-entry.tsx'
 import { timelineRows, type TimelineRow } from './standing-facts.ts'
 import look from './timeline.module.css'
 
@@ -11,11 +12,12 @@ const A_DAY = 86_400_000
 
 interface TimelineProps {
   timeline: readonly TimelineEntry[]
+  tag: string
   timeZone: string
 }
 
 /** Every entry ever made about this valve, newest first. Nothing is left out: what was corrected stands beside its correction. */
-export function Timeline({ timeline, timeZone }: TimelineProps) {
+export function Timeline({ timeline, tag, timeZone }: TimelineProps) {
   const [showsAll, setShowsAll] = useState(false)
   const rows = timelineRows(timeline)
   const shown = showsAll ? rows : rows.slice(0, FIRST_SHOWN)
@@ -25,7 +27,7 @@ export function Timeline({ timeline, timeZone }: TimelineProps) {
       {rows.length === 0 && <p className="soft">Nobody has logged anything at this valve yet.</p>}
       <ol className={look.list}>
         {shown.map((row) => (
-          <Row key={row.entry.event.id} row={row} timeZone={timeZone} />
+          <Row key={row.entry.event.id} row={row} tag={tag} timeZone={timeZone} />
         ))}
       </ol>
       {shown.length < rows.length && (
@@ -38,12 +40,13 @@ export function Timeline({ timeline, timeZone }: TimelineProps) {
 }
 
 /** What follows from a corrected entry is told where it is put right, not where it was wrong. */
-function Row({ row: { entry, corrections }, timeZone }: { row: TimelineRow; timeZone: string }) {
+function Row({ row: { entry, corrections }, tag, timeZone }: { row: TimelineRow; tag: string; timeZone: string }) {
   const isStruck = entry.standsAs === 'corrected' || entry.standsAs === 'taken back'
   const result = { reserveAfter: entry.reserveAfter, findings: entry.findings }
   return (
     <li className={look.row}>
       <EntryLine entry={entry} timeZone={timeZone} struck={isStruck ? entry.standsAs : null} result={isStruck ? null : result} />
+      {entry.standsAs === 'as entered' && <CorrectEntry entry={entry} tag={tag} />}
       {corrections.map((correction, index) => {
         const isLast = index === corrections.length - 1
         return (

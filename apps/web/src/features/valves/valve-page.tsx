@@ -52,7 +52,7 @@ function KnownValve({ history, now }: { history: ValveHistory; now: Date }) {
       <NextStep history={history} person={person} today={format(atSite(now, timeZone), 'yyyy-MM-dd')} />
       <Link to={`/valves/${encodeURIComponent(history.valve.tag)}/cut-card`}>Cut card for a repack</Link>
       <PackingWarning tag={history.valve.tag} />
-      <Timeline timeline={history.timeline} timeZone={timeZone} />
+      <Timeline timeline={history.timeline} tag={history.valve.tag} timeZone={timeZone} />
       <RegisterChanges changes={history.registerChanges} timeZone={timeZone} />
     </main>
   )

@@ -1,9 +1,9 @@
 import { useQuery } from '@tanstack/react-query'
-import { roomOnDevice } from './room-on-device.ts'
+import { LEAST_MEGABYTES, roomQuery } from './room-on-device.ts'
 
 /** Whether the browser has promised to keep what is on this device, and how much room there is. */
 export function DeviceKeeps() {
-  const room = useQuery({ queryKey: ['room on this device'], queryFn: roomOnDevice })
+  const room = useQuery(roomQuery)
   if (!room.data) return null
   const { isPromised, freeMegabytes } = room.data
   return (
@@ -19,8 +19,8 @@ export function DeviceKeeps() {
         </p>
       )}
       {freeMegabytes !== null && (
-        <p className={freeMegabytes < 50 ? undefined : 'soft'}>
-          {freeMegabytes < 50
+        <p className={freeMegabytes < LEAST_MEGABYTES ? undefined : 'soft'}>
+          {freeMegabytes < LEAST_MEGABYTES
             ? `Only ${freeMegabytes} MB are free for this page: remove pictures or apps before a long round.`
             : `${freeMegabytes} MB are free for this page.`}
         </p>

@@ -6,6 +6,7 @@ import { atSite } from '../../platform/site-time.ts'
 import { useMe } from '../people/index.tsx'
 import { useSyncView } from '../pocket/index.tsx'
 import { pocketStateQuery } from '../pocket/queries.ts'
+import { roomQuery } from './room-on-device.ts'
 import { waitingInWords } from './words.ts'
 import look from './waiting.module.css'
 
@@ -14,6 +15,7 @@ export function SyncLine() {
   const { entries, photos, fault, isSignedOut } = useOutbox()
   const { share, isReached, clockAheadMinutes } = useSyncView()
   const state = useQuery(pocketStateQuery)
+  const room = useQuery(roomQuery)
   const { timeZone } = useMe().site
   const lastSync = state.data ? format(atSite(new Date(state.data.asOf), timeZone), 'd MMM HH:mm') : null
   const words = waitingInWords({
@@ -24,6 +26,7 @@ export function SyncLine() {
     lastSync,
     isReached,
     clockAheadMinutes,
+    freeMegabytes: room.data?.freeMegabytes ?? null,
     isReading: share !== null && lastSync === null,
     fault,
     isSignedOut,

@@ -8,8 +8,8 @@ import { formatMoment } from '../../platform/site-time.ts'
 import { Empty } from '../../ui/empty.tsx'
 import { ProblemNote } from '../../ui/problem-note.tsx'
 import { useMe } from '../people/index.tsx'
+import { PutRightForm } from '../readings/index.ts'
 import { DeviceKeeps } from './device-keeps.tsx'
-import { PutRightForm } from './put-right-form.tsx'
 import { downloadUnsent } from './unsent-file.ts'
 import look from './waiting.module.css'
 
@@ -87,7 +87,7 @@ function Refused({ entry }: { entry: OutboxEntry }) {
     <li>
       <Words entry={entry} />
       {entry.problem && <ProblemNote error={new ProblemError(entry.problem)} />}
-      {isChanging && <PutRightForm entry={entry} onSave={save} />}
+      {isChanging && <PutRightForm event={entry.event} words="Save and send again" onSave={save} />}
       <div className={look.acts}>
         {!isChanging && (
           <button type="button" onClick={() => setIsChanging(true)}>

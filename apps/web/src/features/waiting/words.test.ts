@@ -9,6 +9,7 @@ const calm = {
   isReached: true,
   isReading: false,
   clockAheadMinutes: 0,
+  freeMegabytes: 900,
   fault: null,
   isSignedOut: false,
 }
@@ -20,6 +21,8 @@ test.each([
   [{ photos: 1, isReached: false }, '1 photo, last sync 4 May 09:12, no signal', false],
   [{ waiting: 1, isSignedOut: true }, '1 on this device, sign in to send, last sync 4 May 09:12', true],
   [{ lastSync: null, isReading: true }, 'reading the register', false],
+  [{ freeMegabytes: 12 }, 'last sync 4 May 09:12, only 12 MB free on this device', true],
+  [{ freeMegabytes: null }, 'last sync 4 May 09:12', false],
   [{ clockAheadMinutes: 2 }, 'last sync 4 May 09:12', false],
   [{ clockAheadMinutes: 180 }, 'last sync 4 May 09:12, the clock of this device is 3 h ahead', true],
   [{ clockAheadMinutes: -7 }, 'last sync 4 May 09:12, the clock of this device is 7 min behind', true],

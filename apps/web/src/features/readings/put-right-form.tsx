@@ -1,43 +1,61 @@
 import { FieldEvent } from '@glandkeeper/contract/events'
 import { innermost, quantities } from '@glandkeeper/contract/quantity'
-import { type SubmitEvent, useState } from 'react'
-import type { OutboxEntry } from '../../platform/outbox/entries.ts'
+import { type ReactNode, type SubmitEvent, useState } from 'react'
 import { eventWith, fieldsOf } from './put-right.ts'
-import look from './waiting.module.css'
+import look from './put-right-form.module.css'
 
-/** Every figure and word of a refused entry, to be changed by hand. Its id stays: the server never had it. */
-export function PutRightForm({ entry, onSave }: { entry: OutboxEntry; onSave: (event: FieldEvent) => void }) {
-  const [texts, setTexts] = useState(() => fieldsOf(entry.event))
+interface PutRightFormProps {
+  event: FieldEvent
+  /** On the button that takes what was changed. */
+  words: string
+  onSave: (event: FieldEvent) => void
+  /** Fields and buttons of the page's own, above the button. */
+  children?: ReactNode
+}
+
+/** Every figure and word of an entry, to be changed by hand. */
+export function PutRightForm({ event, words, onSave, children }: PutRightFormProps) {
+  const [texts, setTexts] = useState(() => fieldsOf(event))
   const [faults, setFaults] = useState<readonly string[]>([])
-  const submit = (event: SubmitEvent) => {
-    event.preventDefault()
-    const changed = eventWith(entry.event, texts)
+  const submit = (submitted: SubmitEvent) => {
+    submitted.preventDefault()
+    const changed = eventWith(event, texts)
+    setFaults(changed.ok ? [] : changed.faults)
     if (changed.ok) onSave(changed.event)
-    else setFaults(changed.faults)
   }
   return (
     <form onSubmit={submit} className={look.form} noValidate>
       {Object.entries(texts).map(([field, text]) => (
         <label key={field}>
-          {labelOf(entry.event, field)}
+          {labelOf(event, field)}
           <input value={text} onChange={({ target }) => setTexts({ ...texts, [field]: target.value })} />
         </label>
       ))}
+      {children}
       {faults.map((fault) => (
         <p key={fault} role="alert">
           {fault}
         </p>
       ))}
-      <div className={look.acts}>
-        <button type="submit" className="main">
-          Save and send again
-        </button>
-      </div>
+      <button type="submit" className="main">
+        {words}
+      </button>
     </form>
   )
 }
 
-const words: Readonly<Record<string, string>> = { takenAt: 'Taken at', note: 'Note', takenBy: 'Done by', reason: 'Why' }
+const words: Readonly<Record<string, string>> = {
+  takenAt: 'Taken at',
+  note: 'Note',
+  takenBy: 'Done by',
+  reason: 'Why',
+  leak: 'Leak',
+  leakBefore: 'Leak before',
+  leakAfter: 'Leak after',
+  stem: 'Stem',
+  family: 'Family',
+  cut: 'Cut',
+}
 
 function labelOf(event: FieldEvent, field: string): string {
   const shape = FieldEvent.options.find((option) => option.shape.kind.value === event.kind)?.shape as
