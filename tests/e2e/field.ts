@@ -50,11 +50,11 @@ export function onDevice(page: Page): Promise<{ id: string; state: string; code:
     () =>
       new Promise((resolve, reject) => {
         const opening = indexedDB.open('glandkeeper-outbox')
-        opening.onerror = () => reject(opening.error ?? new Error('not opened'))
-        opening.onsuccess = () => {
+        opening.addEventListener('error', () => reject(opening.error ?? new Error('not opened')))
+        opening.addEventListener('success', () => {
           const reading = opening.result.transaction('entries').objectStore('entries').getAll()
-          reading.onerror = () => reject(reading.error ?? new Error('not read'))
-          reading.onsuccess = () => {
+          reading.addEventListener('error', () => reject(reading.error ?? new Error('not read')))
+          reading.addEventListener('success', () => {
             opening.result.close()
             resolve(
               reading.result.map(({ event, state, problem }) => ({
@@ -63,8 +63,8 @@ export function onDevice(page: Page): Promise<{ id: string; state: string; code:
                 code: problem === null ? null : problem.code,
               })),
             )
-          }
-        }
+          })
+        })
       }),
   )
 }
@@ -76,16 +76,16 @@ export async function putOnDevice(page: Page, events: readonly FieldEvent[], per
     (rows) =>
       new Promise<void>((resolve, reject) => {
         const opening = indexedDB.open('glandkeeper-outbox')
-        opening.onerror = () => reject(opening.error ?? new Error('not opened'))
-        opening.onsuccess = () => {
+        opening.addEventListener('error', () => reject(opening.error ?? new Error('not opened')))
+        opening.addEventListener('success', () => {
           const writing = opening.result.transaction('entries', 'readwrite', { durability: 'strict' })
           for (const row of rows) writing.objectStore('entries').add(row)
-          writing.onabort = () => reject(writing.error ?? new Error('not written'))
-          writing.oncomplete = () => {
+          writing.addEventListener('abort', () => reject(writing.error ?? new Error('not written')))
+          writing.addEventListener('complete', () => {
             opening.result.close()
             resolve()
-          }
-        }
+          })
+        })
       }),
     entries,
   )

@@ -1,4 +1,4 @@
-import AxeBuilder from '@axe-core/playwright'
+import { AxeBuilder } from '@axe-core/playwright'
 import { gzipSync } from 'node:zlib'
 import { aRound, readyForTheField } from './field.ts'
 import { aValveWithReading, expect, signInAs, test } from './people.ts'
@@ -54,7 +54,7 @@ test('a half turn, its taking back and the next stop are done by keys alone', as
   await press(/^Take back/)
   await expect(page.getByText('Taken back:')).toBeVisible()
   await press(/^Next: /)
-  await expect(page.getByRole('heading', { name: round.stops[1]?.tag })).toBeVisible()
+  await expect(page.getByRole('heading', { name: round.stops[1]!.tag })).toBeVisible()
 })
 
 test('the first load of a stop is at most 200 kB of script, and with a slow processor it is usable within 2.5 s', async ({
@@ -72,7 +72,7 @@ test('the first load of a stop is at most 200 kB of script, and with a slow proc
   const fresh = await first.newPage()
   const scripts: Promise<number>[] = []
   fresh.on('response', (response) => {
-    if (/\.js$/.test(new URL(response.url()).pathname)) scripts.push(response.body().then((body) => gzipSync(body).length))
+    if (new URL(response.url()).pathname.endsWith('.js')) scripts.push(response.body().then((body) => gzipSync(body).length))
   })
   await fresh.goto(new URL(address, page.url()).href)
   await expect(fresh.getByRole('button', { name: /^Half turn, dry/ })).toBeVisible()

@@ -3,6 +3,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { cpus } from 'node:os'
 import path from 'node:path'
+import { setTimeout as pause } from 'node:timers/promises'
 import { chromium } from '@playwright/test'
 import { findBrowser } from '../../scripts/browser.mjs'
 import { seededRandom } from '../../packages/fixtures/dist/random.js'
@@ -91,12 +92,12 @@ function putOnDevice(page, events, personId) {
     (all) =>
       new Promise((resolve, reject) => {
         const opening = indexedDB.open('glandkeeper-outbox')
-        opening.onsuccess = () => {
+        opening.addEventListener('success', () => {
           const writing = opening.result.transaction('entries', 'readwrite', { durability: 'strict' })
           for (const row of all) writing.objectStore('entries').add(row)
-          writing.onabort = () => reject(writing.error)
-          writing.oncomplete = () => resolve()
-        }
+          writing.addEventListener('abort', () => reject(writing.error))
+          writing.addEventListener('complete', () => resolve())
+        })
       }),
     rows,
   )
@@ -111,13 +112,13 @@ async function untilEmpty(page) {
       () =>
         new Promise((resolve) => {
           const opening = indexedDB.open('glandkeeper-outbox')
-          opening.onsuccess = () => {
+          opening.addEventListener('success', () => {
             const counting = opening.result.transaction('entries').objectStore('entries').count()
-            counting.onsuccess = () => {
+            counting.addEventListener('success', () => {
               opening.result.close()
               resolve(counting.result)
-            }
-          }
+            })
+          })
         }),
     )
     if (left === 0) return
@@ -134,16 +135,16 @@ function say(page, left) {
 }
 
 function killNowAndThen() {
-  let isOver = false
-  const done = (async () => {
-    while (!isOver) {
-      await new Promise((resolve) => setTimeout(resolve, 8000 + random.uniform() * 12_000))
-      if (isOver) break
+  const over = new AbortController()
+  const killing = async () => {
+    while (!over.signal.aborted) {
+      await pause(8000 + random.uniform() * 12_000, undefined, { signal: over.signal }).catch(() => {})
+      if (over.signal.aborted) return
       await server.kill()
       await server.start()
     }
-  })()
-  return { done, stop: () => (isOver = true) }
+  }
+  return { done: killing(), stop: () => over.abort() }
 }
 
 async function judged(made) {

@@ -57,9 +57,9 @@ export async function killedServer(port) {
 
 /** What is in the register in the end, and whether its chain is whole and its states are what the entries say. */
 async function recordIn(url, env) {
-  const { read, close } = await openReader(url)
-  const ids = (await read.event.findMany({ select: { id: true } })).map(({ id }) => id)
-  await close()
+  const reader = await openReader(url)
+  const ids = (await reader.read.event.findMany({ select: { id: true } })).map(({ id }) => id)
+  await reader.close()
   const verify = spawn(process.execPath, [path.join(root, 'apps/server/dist/verify.js')], { env, stdio: 'ignore' })
   return { ids, isWhole: (await new Promise((resolve) => verify.once('exit', resolve))) === 0 }
 }

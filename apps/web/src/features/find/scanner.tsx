@@ -52,7 +52,8 @@ async function watch(video: HTMLVideoElement, signal: AbortSignal): Promise<stri
   await video.play()
   const canvas = document.createElement('canvas')
   const pen = canvas.getContext('2d', { willReadFrequently: true })
-  while (!signal.aborted && pen) {
+  if (!pen) throw new Error('no canvas')
+  while (!signal.aborted) {
     const scale = Math.min(1, WIDEST / Math.max(video.videoWidth, 1))
     canvas.width = Math.max(1, Math.round(video.videoWidth * scale))
     canvas.height = Math.max(1, Math.round(video.videoHeight * scale))

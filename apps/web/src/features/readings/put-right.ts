@@ -2,9 +2,18 @@ import { FieldEvent } from '@glandkeeper/contract/events'
 
 /** What makes an entry this one and no other is not for changing. */
 const fixed = new Set([
-  ...['id', 'version', 'kind', 'valveId', 'device', 'corrects', 'replacement', 'photos'],
+  'id',
+  'version',
+  'kind',
+  'valveId',
+  'device',
+  'corrects',
+  'replacement',
+  'photos',
   // Yes or no is not for typing: what was ticked stays ticked.
-  ...['proved', 'jointsStaggered', 'loadedInSteps'],
+  'proved',
+  'jointsStaggered',
+  'loadedInSteps',
 ])
 
 /** The fields of an entry that a person may change, as text. */

@@ -16,7 +16,7 @@ export function MakeRound({ onDone }: { onDone: () => void }) {
   const areas = useQuery(siteAreas)
   const staff = useQuery(people)
   const making = useMakeRound()
-  const today = new Date()
+  const [today] = useState(() => new Date())
   const [name, setName] = useState('')
   const [walkOn, setWalkOn] = useState(isoDay(addDays(today, 1)))
   const [fitterId, setFitterId] = useState('')
