@@ -63,5 +63,6 @@ function labelOf(event: FieldEvent, field: string): string {
   const meta = shape?.[field] === undefined ? undefined : quantities.get(innermost(shape[field] as never))
   if (!meta) return words[field] ?? field
   const side = /(Left|Right)$/.exec(field)?.[0].toLowerCase()
-  return [meta.label, side, meta.unit && `in ${meta.unit}`].filter(Boolean).join(' ')
+  // Turns are turns.
+  return [meta.label, side, meta.unit && meta.unit !== 'turn' && `in ${meta.unit}`].filter(Boolean).join(' ')
 }

@@ -31,7 +31,8 @@ export function Saved({ says, entries, findings, valve: { tag, valveId }, roundI
     const corrections = entries.toReversed().map((entry) => takenBackAtOnce(entry, new Date()))
     void takingBack.save(corrections, `${says}: taken back`)
   }
-  const spotWords = new Set(findings.map((finding) => finding.says))
+  // Told on the spot with what to do about it: the server's word for the same is not needed.
+  const told = new Set(findings.map(({ code }) => code))
   return (
     <>
       <div role="status" className={look.saved}>
@@ -47,8 +48,8 @@ export function Saved({ says, entries, findings, valve: { tag, valveId }, roundI
           ))}
         {!isBack &&
           serverSays
-            .filter((detail) => !spotWords.has(detail))
-            .map((detail) => (
+            .filter(({ code }) => !told.has(code))
+            .map(({ detail }) => (
               <p key={detail} className={look.finding}>
                 {detail}
               </p>
@@ -77,14 +78,12 @@ function useFate(entries: readonly FieldEvent[]) {
   const ids = new Set(entries.map(({ id }) => id))
   const here = view.entries.filter(({ event }) => ids.has(event.id))
   const outcomes = [...view.outcomes].filter(([id]) => ids.has(id)).map(([, outcome]) => outcome)
-  const details = outcomes
-    .flatMap((outcome) => (outcome.outcome === 'accepted' ? outcome.findings : []))
-    .map(({ detail }) => detail)
+  const said = outcomes.flatMap((outcome) => (outcome.outcome === 'accepted' ? outcome.findings : []))
   return {
     refused: here.flatMap(({ state, problem }) => (state === 'refused' && problem ? [problem] : [])),
     isDelivered: here.length === 0,
     // A nip and the reading after it may both bring the same finding.
-    serverSays: [...new Set(details)],
+    serverSays: [...new Map(said.map((finding) => [finding.detail, finding])).values()],
   }
 }
 
