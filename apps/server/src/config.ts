@@ -59,7 +59,10 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
 
 function httpsOf(values: z.output<typeof Environment>): HttpsConfig {
   const { GLANDKEEPER_HTTPS: is, GLANDKEEPER_CERT: cert, GLANDKEEPER_KEY: key } = values
-  if (is !== 'given') return { is }
+  if (is !== 'given') {
+    if (cert || key) throw new Error('settings of the environment: a certificate and its key are for GLANDKEEPER_HTTPS=given')
+    return { is }
+  }
   if (!cert || !key) throw new Error('settings of the environment: a given certificate needs both, the certificate and its key')
   return { is, cert, key }
 }

@@ -3,7 +3,7 @@ import path from 'node:path'
 import { buildApp } from './app.ts'
 import { type Config, readConfig } from './config.ts'
 import { makeFirstSite, type SignIn } from './features/sites/first-site.ts'
-import { type Certificate, givenCertificate, selfMadeCertificate } from './platform/certificate.ts'
+import { type Certificate, givenCertificate, selfMadeCertificate, selfMadeInWords } from './platform/certificate.ts'
 import { systemClock } from './platform/clock.ts'
 import { migratePostgresql, migrateSqlite } from './platform/migrations.ts'
 import { secretIn } from './platform/secret.ts'
@@ -46,7 +46,12 @@ async function main(): Promise<void> {
   const address = await app.listen({ port: config.port, host: config.host })
   for (const { role, signInName, password } of signIns) say(`${role.padEnd(8)} sign in as ${signInName} with ${password}`)
   if (signIns.length > 0) say(`these are kept in ${path.relative(process.cwd(), path.join(config.dataFolder, 'sign-ins.txt'))}`)
+  if (isLoopback(config.host)) say("only this machine gets to it: HOST=0.0.0.0 opens it to the plant's network")
   say(`ready at ${address}`)
+}
+
+function isLoopback(host: string): boolean {
+  return host === 'localhost' || host === '::1' || host.startsWith('127.')
 }
 
 /** Before the register is opened: a wrong certificate must not cost a start. */
@@ -54,9 +59,7 @@ async function certificateFor({ https, dataFolder }: Config): Promise<Certificat
   if (https.is === 'off') return null
   if (https.is === 'given') return givenCertificate(https.cert, https.key, systemClock())
   const made = await selfMadeCertificate(dataFolder, systemClock())
-  const file = path.relative(process.cwd(), made.file)
-  say(`${made.isNew ? 'made' : 'using'} a certificate of this machine's own, for trial: ${file}`)
-  say('a phone warns of it until the file is installed there as trusted; for good use give --cert and --key')
+  selfMadeInWords(made).forEach(say)
   return made
 }
 

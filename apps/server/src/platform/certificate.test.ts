@@ -1,15 +1,19 @@
 import { X509Certificate } from 'node:crypto'
-import { mkdtempSync, statSync, writeFileSync } from 'node:fs'
+import { copyFileSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import https from 'node:https'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { expect, it, onTestFinished } from 'vitest'
 import { buildApp } from '../app.ts'
 import { aDatabase, aStore } from '../../testing/a-store.ts'
-import { givenCertificate, selfMadeCertificate } from './certificate.ts'
+import { givenCertificate, namesOfThisMachine, selfMadeCertificate, selfMadeInWords } from './certificate.ts'
 
 const now = new Date()
-const aFolder = () => mkdtempSync(path.join(tmpdir(), 'glandkeeper-certificate-'))
+function aFolder(): string {
+  const folder = mkdtempSync(path.join(tmpdir(), 'glandkeeper-certificate-'))
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }))
+  return folder
+}
 const names = ['localhost', 'mill-server', '127.0.0.1', '10.1.2.3']
 
 /** A whole server over https, asked as a browser that trusts its certificate would. */
@@ -53,6 +57,52 @@ it('it is kept, and made anew when the machine has another address or it is abou
   expect(moved.isNew).toBe(true)
   const later = new Date(now.getTime() + 396.5 * 86_400_000)
   expect((await selfMadeCertificate(folder, later, names)).isNew).toBe(true)
+})
+
+it('it is one that phones take: signed with SHA-256, an authority, for 397 days, with a name of ours', async () => {
+  const certificate = new X509Certificate((await selfMadeCertificate(aFolder(), now, names)).cert)
+  const sha256WithEcdsa = '06082a8648ce3d040302'
+  expect(certificate.raw.toString('hex').split(sha256WithEcdsa)).toHaveLength(3)
+  expect(certificate.ca).toBe(true)
+  expect(certificate.subject).toBe('CN=Glandkeeper for trial on mill-server')
+  expect(Date.parse(certificate.validTo) - Date.parse(certificate.validFrom)).toBe(397 * 86_400_000)
+})
+
+it('it is made anew when its key is gone or another, and never over a file that was not made here', async () => {
+  const [folder, other] = [aFolder(), aFolder()]
+  const key = path.join(folder, 'certificate-key.pem')
+  await selfMadeCertificate(folder, now, names)
+  await selfMadeCertificate(other, now, names)
+  rmSync(key)
+  expect((await selfMadeCertificate(folder, now, names)).isNew).toBe(true)
+  copyFileSync(path.join(other, 'certificate-key.pem'), key)
+  expect((await selfMadeCertificate(folder, now, names)).isNew).toBe(true)
+
+  const file = path.join(folder, 'certificate.pem')
+  writeFileSync(file, 'of the plant')
+  await expect(selfMadeCertificate(folder, now, names)).rejects.toThrow(/was not made here/)
+  expect(readFileSync(file, 'utf8')).toBe('of the plant')
+})
+
+it('at the start it is said what was made, what to compare on the phone, and that the key stays', async () => {
+  const made = await selfMadeCertificate(aFolder(), now, names)
+  const said = selfMadeInWords(made).join('\n')
+  for (const word of ['for trial', made.file, 'mill-server, 127.0.0.1, 10.1.2.3', new X509Certificate(made.cert).fingerprint256])
+    expect(said).toContain(word)
+  expect(said).toContain(`keep ${made.keyFile} here`)
+})
+
+it('the names are the machine as browsers ask for it and its own IPv4 addresses', () => {
+  const address = { netmask: '', mac: '', cidr: null, internal: false }
+  const interfaces = {
+    lo: [{ ...address, address: '127.0.0.1', family: 'IPv4' as const, internal: true }],
+    eth0: [
+      { ...address, address: '10.1.2.3', family: 'IPv4' as const },
+      { ...address, address: 'fd00::3', family: 'IPv6' as const, scopeid: 0 },
+    ],
+  }
+  expect(namesOfThisMachine('Mühle', interfaces)).toEqual(['localhost', 'xn--mhle-0ra', '127.0.0.1', '10.1.2.3'])
+  expect(namesOfThisMachine('no name', {})).toEqual(['localhost', '127.0.0.1'])
 })
 
 it('a given certificate is taken with its key', async () => {

@@ -2,11 +2,14 @@ import { createPrivateKey, X509Certificate } from 'node:crypto'
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { hostname, networkInterfaces } from 'node:os'
 import path from 'node:path'
+import { domainToASCII } from 'node:url'
 import { generate } from 'selfsigned'
 
 const DAY_MILLISECONDS = 86_400_000
 /** Browsers take no certificate that holds for longer. */
 const DAYS = 397
+/** By this name it stands in a phone's list of what is trusted, and by it the server knows its own. */
+const OWN_NAME = 'Glandkeeper for trial on'
 
 export interface Certificate {
   readonly cert: string
@@ -25,29 +28,50 @@ export function givenCertificate(certFile: string, keyFile: string, now: Date): 
   return { cert, key }
 }
 
+export interface SelfMade extends Certificate {
+  readonly isNew: boolean
+  readonly file: string
+  readonly keyFile: string
+}
+
 /**
  * A certificate this machine made for itself, for trial: kept in the data folder, made anew when it is about to run
- * out or the machine has another name or address.
+ * out, has lost its key, or the machine has another name or address. Files that were not made here are never written over.
  */
 export async function selfMadeCertificate(
   dataFolder: string,
   now: Date,
   names: readonly string[] = namesOfThisMachine(),
-): Promise<Certificate & { readonly isNew: boolean; readonly file: string }> {
+): Promise<SelfMade> {
   mkdirSync(dataFolder, { recursive: true })
   const file = path.join(dataFolder, 'certificate.pem')
   const keyFile = path.join(dataFolder, 'certificate-key.pem')
-  if (existsSync(file) && existsSync(keyFile)) {
-    const kept = { cert: readFileSync(file, 'utf8'), key: readFileSync(keyFile, 'utf8') }
-    if (isGood(kept.cert, names, now)) return { ...kept, isNew: false, file }
+  if (existsSync(file)) {
+    if (!isOurs(file))
+      throw new Error(`${file} was not made here, and would be written over: give it with --cert and --key, or move it away`)
+    const kept = keptIn(file, keyFile, names, now)
+    if (kept) return { ...kept, isNew: false, file, keyFile }
   }
-  const made = await generate([{ name: 'commonName', value: names[0] ?? 'localhost' }], {
+  const made = await madeAnew(names, now)
+  // The certificate first: a key that stands alone is never taken for ours.
+  writeFileSync(file, made.cert, { mode: 0o600 })
+  writeFileSync(keyFile, made.private, { mode: 0o600 })
+  return { cert: made.cert, key: made.private, isNew: true, file, keyFile }
+}
+
+function madeAnew(names: readonly string[], now: Date) {
+  const machine = names.find((name) => name !== 'localhost' && !isAddress(name)) ?? 'this machine'
+  return generate([{ name: 'commonName', value: `${OWN_NAME} ${machine}`.slice(0, 64) }], {
     notBeforeDate: now,
     notAfterDate: new Date(now.getTime() + DAYS * DAY_MILLISECONDS),
     keyType: 'ec',
     curve: 'P-256',
+    // Left to itself the library signs with SHA-1, which browsers refuse.
+    algorithm: 'sha256',
     extensions: [
-      { name: 'basicConstraints', cA: true },
+      // Phones install nothing as trusted that does not call itself an authority.
+      { name: 'basicConstraints', cA: true, critical: true },
+      { name: 'keyUsage', digitalSignature: true, keyCertSign: true, critical: true },
       { name: 'extKeyUsage', serverAuth: true },
       {
         name: 'subjectAltName',
@@ -55,24 +79,47 @@ export async function selfMadeCertificate(
       },
     ],
   })
-  writeFileSync(keyFile, made.private, { mode: 0o600 })
-  writeFileSync(file, made.cert)
-  return { cert: made.cert, key: made.private, isNew: true, file }
 }
 
-function namesOfThisMachine(): string[] {
-  const addresses = Object.values(networkInterfaces()).flatMap((each) => each ?? [])
+/** Said at every start: what it is, how a phone comes to trust it, and what that costs. */
+export function selfMadeInWords({ cert, isNew, file, keyFile }: SelfMade): string[] {
+  const { subjectAltName, validTo, fingerprint256 } = new X509Certificate(cert)
+  const names = subjectAltName?.replaceAll(/DNS:|IP Address:/g, '') ?? ''
+  return [
+    `${isNew ? 'made' : 'using'} a certificate of this machine's own, for trial: ${file}, for ${names}, until ${validTo}`,
+    `its SHA-256 fingerprint is ${fingerprint256}`,
+    `to trust it on a phone: carry ${file} there, compare the fingerprint, install it as a trusted certificate authority, and turn on full trust where the phone asks for that apart`,
+    `keep ${keyFile} here: whoever has it can pass for any site to that phone; take the trust away after the trial`,
+    'for good use give --cert and --key, or put a proxy with HTTPS in front',
+  ]
+}
+
+/** IPv4 only: many machines change their IPv6 addresses daily, and each change would have to be trusted anew. */
+export function namesOfThisMachine(machine = hostname(), interfaces = networkInterfaces()): string[] {
+  const addresses = Object.values(interfaces).flatMap((each) => each ?? [])
   const own = addresses.filter(({ family, internal }) => family === 'IPv4' && !internal).map(({ address }) => address)
-  return [...new Set(['localhost', hostname(), '127.0.0.1', ...own])]
+  // As browsers ask for it; empty where no address could be made of it.
+  const asked = domainToASCII(machine)
+  return [...new Set(['localhost', ...(asked === '' ? [] : [asked]), '127.0.0.1', ...own])]
 }
 
-function isGood(cert: string, names: readonly string[], now: Date): boolean {
+function isOurs(file: string): boolean {
   try {
-    const certificate = new X509Certificate(cert)
-    const isKnown = (name: string) => (isAddress(name) ? certificate.checkIP(name) : certificate.checkHost(name)) !== undefined
-    return Date.parse(certificate.validTo) - now.getTime() > DAY_MILLISECONDS && names.every(isKnown)
+    return new X509Certificate(readFileSync(file)).subject.startsWith(`CN=${OWN_NAME}`)
   } catch {
     return false
+  }
+}
+
+/** Null where it has to be made anew. */
+function keptIn(file: string, keyFile: string, names: readonly string[], now: Date): Certificate | null {
+  try {
+    const kept = givenCertificate(file, keyFile, new Date(now.getTime() + DAY_MILLISECONDS))
+    const certificate = new X509Certificate(kept.cert)
+    const isKnown = (name: string) => (isAddress(name) ? certificate.checkIP(name) : certificate.checkHost(name)) !== undefined
+    return names.every(isKnown) ? kept : null
+  } catch {
+    return null
   }
 }
 
