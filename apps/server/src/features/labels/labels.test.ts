@@ -139,7 +139,7 @@ describe('which valves get one', () => {
 
   it('of another site none', async () => {
     const server = await withValves(1)
-    const row = await server.store.read.valve.findFirstOrThrow()
+    const row = (await server.store.read.valve.findFirst())!
     await server.store.write(async (write) => {
       await write.site.create({ data: { ...anotherSite, createdAt: server.now } })
       await write.area.create({ data: { ...anotherArea, siteId: anotherSite.id } })
@@ -163,7 +163,7 @@ describe('which valves get one', () => {
 
   it('500 are printed on 21 sheets, and 501 refused', async () => {
     const server = await withValves(1)
-    const row = await server.store.read.valve.findFirstOrThrow()
+    const row = (await server.store.read.valve.findFirst())!
     const more = (from: number, to: number) =>
       server.store.write((write) =>
         write.valve.createMany({
