@@ -1,8 +1,9 @@
 import type { ValveCard } from '@glandkeeper/contract/pocket'
+import { formatMillimetres } from '@glandkeeper/units/format'
 import { format } from 'date-fns'
 import { Link } from 'react-router'
 import type { OutboxEntry } from '../../platform/outbox/entries.ts'
-import { atSite } from '../../platform/site-time.ts'
+import { atSite, formatDay } from '../../platform/site-time.ts'
 import { StandingMark } from '../../ui/standing.tsx'
 import { PhotoStrip } from '../photos/index.tsx'
 import { BigGauge } from './big-gauge.tsx'
@@ -41,10 +42,19 @@ export function ValveBrief({ card, waiting, timeZone }: ValveBriefProps) {
         </p>
       </header>
       <BigGauge history={card} />
+      <ExpectedToday card={card} />
       <LastEntries card={card} waiting={waiting} timeZone={timeZone} />
       <p className={look.caution}>{cautionFor(valve)}</p>
     </>
   )
+}
+
+/** Why somebody was sent here, and what the gap is likely to show. */
+function ExpectedToday({ card: { state, expects } }: Pick<ValveBriefProps, 'card'>) {
+  const reading = expects && `a gap that leaves about ${formatMillimetres(expects.reserve)}`
+  const why = state.nextLook && `${state.nextLook.because} (due ${formatDay(state.nextLook.on)})`
+  if (reading === null && why === null) return null
+  return <p>Expected today: {[reading, why].filter((part) => part !== null).join('; ')}.</p>
 }
 
 function LastEntries({ card, waiting, timeZone }: ValveBriefProps) {
