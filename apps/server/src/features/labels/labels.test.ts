@@ -45,20 +45,24 @@ describe.each(LabelSize.options)('labels of %s mm', (size) => {
     Math.floor((y - points((297 - rows * height) / 2)) / points(height)) * columns +
     Math.floor((x - points((210 - columns * width) / 2)) / points(width))
 
-  it(`${onOne} on a sheet of A4, one more on the next; each place has a tag and the code that opens it`, async () => {
-    const pages = await printed(await withValves(onOne + 1), `size=${size}`)
-    expect(pages.map(({ pieces }) => pieces.filter(({ says }) => /^BH-\d+$/.test(says)).length)).toEqual([onOne, 1])
-    for (const [index, page] of pages.entries()) {
-      expect([Math.round((page.width * 25.4) / 72), Math.round((page.height * 25.4) / 72)]).toEqual([210, 297])
-      const read = new Map((await codesOn(page)).map((code) => [placeOf(code), code.text]))
-      const tags = page.pieces.filter(({ says }) => /^BH-\d+$/.test(says))
-      expect(read.size).toBe(tags.length)
-      for (const tag of tags) {
-        expect(tag.says).toBe(`BH-${index * onOne + placeOf(tag) + 1}`)
-        expect(read.get(placeOf(tag))).toBe(`http://mill.example/v/${tag.says}`)
+  it(
+    `${onOne} on a sheet of A4, one more on the next; each place has a tag and the code that opens it`,
+    { timeout: MANY_CODES },
+    async () => {
+      const pages = await printed(await withValves(onOne + 1), `size=${size}`)
+      expect(pages.map(({ pieces }) => pieces.filter(({ says }) => /^BH-\d+$/.test(says)).length)).toEqual([onOne, 1])
+      for (const [index, page] of pages.entries()) {
+        expect([Math.round((page.width * 25.4) / 72), Math.round((page.height * 25.4) / 72)]).toEqual([210, 297])
+        const read = new Map((await codesOn(page)).map((code) => [placeOf(code), code.text]))
+        const tags = page.pieces.filter(({ says }) => /^BH-\d+$/.test(says))
+        expect(read.size).toBe(tags.length)
+        for (const tag of tags) {
+          expect(tag.says).toBe(`BH-${index * onOne + placeOf(tag) + 1}`)
+          expect(read.get(placeOf(tag))).toBe(`http://mill.example/v/${tag.says}`)
+        }
       }
-    }
-  })
+    },
+  )
 
   it.each([
     ['the longest tag there may be, of the widest letters', 'W'.repeat(40)],
@@ -84,6 +88,9 @@ describe.each(LabelSize.options)('labels of %s mm', (size) => {
       expect([x >= 0, y >= 0, x + wide <= page!.width, y + high <= page!.height]).toEqual([true, true, true, true])
   })
 })
+
+/** Every code is drawn and read again: half a minute where the machine is busy. */
+const MANY_CODES = 60_000
 
 describe('what a label says', () => {
   it('tag in the largest print, description and area in small, and any tag as an address that opens it', async () => {
@@ -161,7 +168,7 @@ describe('which valves get one', () => {
     expect(await refusal(await withValves(1), query)).toMatchObject({ status, code })
   })
 
-  it('500 are printed on 21 sheets, and 501 refused', async () => {
+  it('500 are printed on 21 sheets, and 501 refused', { timeout: MANY_CODES }, async () => {
     const server = await withValves(1)
     const row = (await server.store.read.valve.findFirst())!
     const more = (from: number, to: number) =>
