@@ -7,6 +7,7 @@ import { onTestFinished } from 'vitest'
 import { buildApp } from '../src/app.ts'
 import type { ImportRuns } from '../src/features/imports/index.ts'
 import type { Fits } from '../src/features/forecasts/index.ts'
+import { COOKIE, HTTPS_COOKIE } from '../src/platform/auth.ts'
 import type { Clock } from '../src/platform/clock.ts'
 import { newId } from '../src/platform/ids.ts'
 import type { Store } from '../src/platform/store.ts'
@@ -86,7 +87,9 @@ export async function aServer(options: { clock?: Clock; pages?: string; behindPr
     await fits.close()
     await app.close()
   })
-  const cookieOf = (role: Role) => `glandkeeper=${encodeURIComponent(app.signCookie(`token of ${role}`))}`
+  // Under both names: some tests come over a proxy with https.
+  const cookieOf = (role: Role) =>
+    [COOKIE, HTTPS_COOKIE].map((name) => `${name}=${encodeURIComponent(app.signCookie(`token of ${role}`))}`).join('; ')
   const call: TestServer['call'] = async (role, endpoint, input = {}) =>
     callThrough(app, role === 'nobody' ? null : cookieOf(role), endpoint, input)
   const expectOk: TestServer['expectOk'] = async (role, endpoint, input) => {

@@ -18,6 +18,8 @@ export interface SignedIn {
 }
 
 export const COOKIE = 'glandkeeper'
+/** A name of its own: no http page may replace a Secure cookie, and after a trial of https nobody could sign in without. */
+export const HTTPS_COOKIE = '__Host-glandkeeper'
 const SESSION_DAYS = 30
 
 export async function openSession(write: Write, personId: string, now: Date): Promise<string> {
@@ -34,19 +36,24 @@ export async function closeSession(write: Write, request: FastifyRequest): Promi
 }
 
 export function giveCookie(request: FastifyRequest, reply: FastifyReply, token: string): void {
-  const secure = request.protocol === 'https'
-  void reply.setCookie(COOKIE, token, {
-    path: '/',
+  const { name, ...place } = cookieFor(request)
+  void reply.setCookie(name, token, {
+    ...place,
     httpOnly: true,
     sameSite: 'strict',
-    secure,
     signed: true,
     maxAge: SESSION_DAYS * 86_400,
   })
 }
 
-export function takeCookie(reply: FastifyReply): void {
-  void reply.clearCookie(COOKIE, { path: '/' })
+export function takeCookie(request: FastifyRequest, reply: FastifyReply): void {
+  const { name, ...place } = cookieFor(request)
+  void reply.clearCookie(name, place)
+}
+
+function cookieFor({ protocol }: FastifyRequest): { name: string; path: string; secure: boolean } {
+  const secure = protocol === 'https'
+  return { name: secure ? HTTPS_COOKIE : COOKIE, path: '/', secure }
 }
 
 /** The person behind a request, or a refusal when the endpoint is not for them. */
@@ -77,7 +84,7 @@ export function refuseForeignOrigin(request: FastifyRequest): void {
 }
 
 function tokenOf(request: FastifyRequest): string | null {
-  const cookie = request.cookies[COOKIE]
+  const cookie = request.cookies[cookieFor(request).name]
   if (cookie === undefined) return null
   const opened = request.unsignCookie(cookie)
   return opened.valid ? opened.value : null

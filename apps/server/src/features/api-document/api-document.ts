@@ -1,7 +1,7 @@
 import type { showApiDocument } from '@glandkeeper/contract/api-document'
 import type { Endpoint, OkIn } from '@glandkeeper/contract/endpoint'
 import { Problem } from '@glandkeeper/contract/problem'
-import { COOKIE } from '../../platform/auth.ts'
+import { COOKIE, HTTPS_COOKIE } from '../../platform/auth.ts'
 import { z } from 'zod'
 import { createDocument, type ZodOpenApiContentObject, type ZodOpenApiOperationObject } from 'zod-openapi'
 
@@ -20,7 +20,9 @@ export function apiDocument(endpoints: Readonly<Record<string, Endpoint>>): OkIn
       description: 'Register and scheduler for the packed glands of a plant’s valves.',
     },
     paths,
-    components: { securitySchemes: { session: { type: 'apiKey', in: 'cookie', name: COOKIE } } },
+    components: {
+      securitySchemes: { session: { type: 'apiKey', in: 'cookie', name: COOKIE, description: `Over https ${HTTPS_COOKIE}.` } },
+    },
   })
   return { ...document, paths: document.paths ?? {} }
 }

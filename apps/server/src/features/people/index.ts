@@ -24,7 +24,7 @@ export async function peopleRoutes(app: FastifyInstance, platform: Platform): Pr
 
   route(app, platform, signOut, async ({ request, reply }) => {
     await store.write((write) => closeSession(write, request))
-    takeCookie(reply)
+    takeCookie(request, reply)
     return { signedOut: true as const }
   })
 
