@@ -7,6 +7,8 @@ import { expect, it, onTestFinished } from 'vitest'
 
 const root = path.resolve(import.meta.dirname, '../..')
 const main = path.join(root, 'apps/server/dist/main.js')
+/** A start that should have been refused, and was not, runs on; the test cannot end it while it waits. */
+const MOST_MILLISECONDS = 15_000
 
 function aFolder(): string {
   const folder = mkdtempSync(path.join(tmpdir(), 'glandkeeper-https-'))
@@ -79,7 +81,11 @@ it('with a bad one it says what is wrong, does not start, and makes no register'
   const bad = path.join(folder, 'bad.pem')
   writeFileSync(bad, 'nonsense')
   const start = (settings: Record<string, string>) => {
-    const { status, stderr } = spawnSync(process.execPath, [main], { env: environment(folder, settings), encoding: 'utf8' })
+    const { status, stderr } = spawnSync(process.execPath, [main], {
+      env: environment(folder, settings),
+      encoding: 'utf8',
+      timeout: MOST_MILLISECONDS,
+    })
     expect([status, existsSync(path.join(folder, 'glandkeeper.db'))]).toEqual([1, false])
     return stderr
   }
@@ -96,6 +102,9 @@ it.each([
   [['--https', '--cert', '--key'], '--cert needs the name of a file'],
   [['--http'], 'not --http'],
 ])('npm start -- %j is refused in words: %s', (options, words) => {
-  const { status, stderr } = spawnSync(process.execPath, [path.join(root, 'scripts/start.mjs'), ...options], { encoding: 'utf8' })
+  const { status, stderr } = spawnSync(process.execPath, [path.join(root, 'scripts/start.mjs'), ...options], {
+    encoding: 'utf8',
+    timeout: MOST_MILLISECONDS,
+  })
   expect([status, stderr]).toEqual([2, expect.stringContaining(words)])
 })

@@ -1,5 +1,5 @@
 import { X509Certificate } from 'node:crypto'
-import { copyFileSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { chmodSync, copyFileSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import https from 'node:https'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
@@ -84,6 +84,16 @@ it('it is made anew when its key is gone or another, and never over a file that 
   expect(readFileSync(file, 'utf8')).toBe('of the plant')
 })
 
+it('its key is for the account of the server only, also where a file was there before or its mode was widened', async () => {
+  const folder = aFolder()
+  const key = path.join(folder, 'certificate-key.pem')
+  const mode = () => statSync(key).mode & 0o777
+  writeFileSync(key, 'left over', { mode: 0o644 })
+  expect([(await selfMadeCertificate(folder, now, names)).isNew, mode()]).toEqual([true, 0o600])
+  chmodSync(key, 0o644)
+  expect([(await selfMadeCertificate(folder, now, names)).isNew, mode()]).toEqual([false, 0o600])
+})
+
 it('at the start it is said what was made, what to compare on the phone, and that the key stays', async () => {
   const made = await selfMadeCertificate(aFolder(), now, names)
   const said = selfMadeInWords(made).join('\n')
@@ -124,6 +134,9 @@ it('what is wrong with given files is said in words', async () => {
   const key = file(folder, 'certificate-key.pem')
   const nonsense = file(folder, 'nonsense.pem')
   writeFileSync(nonsense, 'nonsense')
+  const chain = file(folder, 'chain.pem')
+  writeFileSync(chain, `${readFileSync(cert, 'utf8')}\n-----BEGIN CERTIFICATE-----\nzzz\n-----END CERTIFICATE-----\n`)
+  expect(() => givenCertificate(chain, key, now)).toThrow(/cannot be used for https/)
   expect(() => givenCertificate(file(folder, 'none.pem'), key, now)).toThrow(/file of the certificate cannot be read/)
   expect(() => givenCertificate(nonsense, key, now)).toThrow(/holds no certificate/)
   expect(() => givenCertificate(cert, nonsense, now)).toThrow(/holds no private key/)

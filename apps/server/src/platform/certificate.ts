@@ -1,7 +1,8 @@
 import { createPrivateKey, X509Certificate } from 'node:crypto'
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { hostname, networkInterfaces } from 'node:os'
 import path from 'node:path'
+import { createSecureContext } from 'node:tls'
 import { domainToASCII } from 'node:url'
 import { generate } from 'selfsigned'
 
@@ -25,6 +26,8 @@ export function givenCertificate(certFile: string, keyFile: string, now: Date): 
   if (!certificate.checkPrivateKey(privateKey)) throw new Error(`${keyFile} is not the key of the certificate in ${certFile}`)
   if (Date.parse(certificate.validTo) < now.getTime())
     throw new Error(`the certificate in ${certFile} ran out on ${certificate.validTo}`)
+  // What only TLS itself finds, as a broken certificate further down the chain.
+  parsed(() => createSecureContext({ cert, key }), `${certFile} and ${keyFile} cannot be used for https`)
   return { cert, key }
 }
 
@@ -50,12 +53,17 @@ export async function selfMadeCertificate(
     if (!isOurs(file))
       throw new Error(`${file} was not made here, and would be written over: give it with --cert and --key, or move it away`)
     const kept = keptIn(file, keyFile, names, now)
-    if (kept) return { ...kept, isNew: false, file, keyFile }
+    if (kept) {
+      chmodSync(keyFile, 0o600)
+      return { ...kept, isNew: false, file, keyFile }
+    }
   }
   const made = await madeAnew(names, now)
   // The certificate first: a key that stands alone is never taken for ours.
   writeFileSync(file, made.cert, { mode: 0o600 })
   writeFileSync(keyFile, made.private, { mode: 0o600 })
+  // The mode above is for a new file only: one that was there keeps its own.
+  chmodSync(keyFile, 0o600)
   return { cert: made.cert, key: made.private, isNew: true, file, keyFile }
 }
 
