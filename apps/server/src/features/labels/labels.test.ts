@@ -10,6 +10,9 @@ import { newId } from '../../platform/ids.ts'
 const add = (server: TestServer, overrides: ValveOverrides) =>
   server.expectOk('planner', addValve, { body: aValve({ areaCode: 'BH', ...overrides }) })
 
+/** Every code is drawn and read again: half a minute where the machine is busy. */
+const MANY_CODES = 60_000
+
 /** A server with so many valves BH-1, BH-2 …, in walking order. */
 async function withValves(count: number, overrides: ValveOverrides = {}): Promise<TestServer> {
   const server = await aServer()
@@ -88,9 +91,6 @@ describe.each(LabelSize.options)('labels of %s mm', (size) => {
       expect([x >= 0, y >= 0, x + wide <= page!.width, y + high <= page!.height]).toEqual([true, true, true, true])
   })
 })
-
-/** Every code is drawn and read again: half a minute where the machine is busy. */
-const MANY_CODES = 60_000
 
 describe('what a label says', () => {
   it('tag in the largest print, description and area in small, and any tag as an address that opens it', async () => {
