@@ -194,7 +194,7 @@ describe('a stop in the middle', () => {
     const rows = plant.history.filter((row) => tags.has(row.tag)).slice(0, 2000)
     const run = await checked(server, 'history', historyCsv(rows))
     await server.expectOk('planner', applyImport, { params: { importId: run.importId }, body: { mode: 'good rows' } })
-    await expect.poll(() => server.store.read.event.count(), { interval: 1 }).toBeGreaterThan(0)
+    await expect.poll(() => server.store.read.event.count(), { interval: 1, timeout: 15_000 }).toBeGreaterThan(0)
     await server.imports.stop()
     const written = await server.store.read.event.count()
     expect(written).toBeLessThan(2000)
