@@ -1,5 +1,6 @@
 import type { FieldEvent } from '@glandkeeper/contract/events'
 import type { ValveCard } from '@glandkeeper/contract/pocket'
+import { stillHolding } from '../../platform/outbox/still-holding.ts'
 import { leavesAfter, reserveRead } from './leaves.ts'
 
 const NO_TURN = { left: 0, right: 0 }
@@ -9,14 +10,12 @@ const NO_TURN = { left: 0, right: 0 }
  * just done must not be forgotten because nobody could be told yet. The server works it out anew.
  */
 export function laidOver(card: ValveCard, waiting: readonly FieldEvent[]): ValveCard {
-  const takenBack = new Set(waiting.flatMap((event) => (event.kind === 'fact.corrected' ? [event.corrects] : [])))
-  return waiting
-    .filter(({ id, kind }) => kind !== 'fact.corrected' && !takenBack.has(id))
+  return stillHolding(waiting)
     .toSorted((one, other) => Date.parse(one.takenAt) - Date.parse(other.takenAt))
     .reduce(withEntry, card)
 }
 
-function withEntry(card: ValveCard, event: FieldEvent): ValveCard {
+function withEntry(card: ValveCard, event: ReturnType<typeof stillHolding>[number]): ValveCard {
   switch (event.kind) {
     case 'gland.nipped': {
       const after = leavesAfter(card, { left: event.turnsLeft, right: event.turnsRight })
@@ -35,7 +34,6 @@ function withEntry(card: ValveCard, event: FieldEvent): ValveCard {
     }
     case 'leak.seen':
     case 'visit.missed':
-    case 'fact.corrected':
       return card
   }
 }

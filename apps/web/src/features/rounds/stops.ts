@@ -1,13 +1,13 @@
 import type { Round, RoundStop } from '@glandkeeper/contract/rounds'
 import type { OutboxEntry } from '../../platform/outbox/entries.ts'
+import { stillHolding } from '../../platform/outbox/still-holding.ts'
 
 /** What is known of a stop on this device: what the server knows, and what it has not been told yet. */
 export type StopFate = 'open' | 'visited' | 'missed' | 'on this device'
 
 export function fateOf(stop: Pick<RoundStop, 'valveId' | 'visit'>, waiting: readonly OutboxEntry[]): StopFate {
-  const events = waiting.map(({ event }) => event).filter(({ valveId }) => valveId === stop.valveId)
-  const takenBack = new Set(events.flatMap((event) => (event.kind === 'fact.corrected' ? [event.corrects] : [])))
-  if (events.some(({ id, kind }) => kind !== 'fact.corrected' && !takenBack.has(id))) return 'on this device'
+  const own = waiting.map(({ event }) => event).filter(({ valveId }) => valveId === stop.valveId)
+  if (stillHolding(own).length > 0) return 'on this device'
   if (stop.visit === null) return 'open'
   return stop.visit.missed === null ? 'visited' : 'missed'
 }
