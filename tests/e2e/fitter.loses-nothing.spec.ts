@@ -220,3 +220,18 @@ test('a refused entry is kept with its reason, is put right by hand, and signing
   expect((await recordOf(api, tag)).state.gapLeft).toBe(8.5)
   await expect(page.getByRole('button', { name: 'Sign out' })).toBeVisible()
 })
+
+test('an entry of somebody else on the device keeps nobody signed in, and is sent when they sign in', async ({ page, api }) => {
+  const { tag, valveId } = await aValveWithReading(api, 'ZZ-510', { left: 9, right: 9 })
+  const other = whoAmI.ok.parse(await (await (await api('engineer')).get(whoAmI.path)).json()).person!.personId
+  await signInAs(page, 'fitter', '/waiting')
+  await putOnDevice(page, [aLeak({ valveId, takenAt: at(1) })], other)
+  await page.reload()
+  await expect(page.getByText('Made by somebody else: sent when they sign in')).toBeVisible()
+  await page.getByRole('button', { name: 'Sign out', exact: true }).tap()
+  await page.getByLabel('Sign-in name').fill('engineer')
+  await page.getByLabel('Password').fill('tarn-hollow')
+  await page.getByRole('button', { name: 'Sign in' }).tap()
+  await expect.poll(() => onDevice(page), { timeout: 15_000 }).toEqual([])
+  expect(await kindsOf(api, tag)).toEqual(['leak.seen'])
+})

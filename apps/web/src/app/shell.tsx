@@ -3,7 +3,7 @@ import { useQuery } from '@tanstack/react-query'
 import { format } from 'date-fns'
 import { useEffect, useState } from 'react'
 import { Link, Navigate, NavLink, Outlet, ScrollRestoration, useLocation } from 'react-router'
-import { keepsRegister, keptPerson, me, SignedInProvider, useSignOut } from '../features/people/index.tsx'
+import { keepsRegister, keptPerson, me, SignedInProvider, useMe, useSignOut } from '../features/people/index.tsx'
 import { emptyPocket, KeepPocket } from '../features/pocket/index.tsx'
 import type { SignInState } from '../features/people/sign-in-page.tsx'
 import { SyncLine } from '../features/waiting/index.tsx'
@@ -128,7 +128,9 @@ function ThemeSwitch() {
 function SignOut() {
   const signOut = useSignOut()
   const { entries, photos } = useOutbox()
-  const unsent = entries.length + photos.length
+  const { personId } = useMe()
+  // Those of somebody else stay on the device, and are sent when they sign in: for that this person must be able to leave.
+  const unsent = [...entries, ...photos].filter((each) => each.personId === personId).length
   if (unsent > 0)
     return (
       <Link to="/waiting" className={css.plain}>
