@@ -1,12 +1,11 @@
 import { useQueryClient } from '@tanstack/react-query'
-import { useEffect, useSyncExternalStore } from 'react'
+import { useCallback, useEffect, useSyncExternalStore } from 'react'
 import { outbox } from '../../platform/outbox/outbox.ts'
 import { useMe } from '../people/index.tsx'
 import { pocketKey } from './queries.ts'
 import { syncPocket } from './sync.ts'
 
 export { emptyPocket } from './store.ts'
-export { syncPocket } from './sync.ts'
 
 const EVERY = 5 * 60_000
 
@@ -35,13 +34,16 @@ export function useSyncView(): SyncView {
 }
 
 let running: Promise<void> | null = null
-let isAskedAgain = false
+let following: Promise<void> | null = null
 
-/** One sync at a time; asked for while one runs, another follows it. */
-async function sync(personId: string, changed: () => void): Promise<void> {
+/** One sync at a time. Asked for while one runs, the promise is that of the next: it knows of what was just done. */
+function sync(personId: string): Promise<void> {
   if (running) {
-    isAskedAgain = true
-    return running
+    following ??= running.then(() => {
+      following = null
+      return sync(personId)
+    })
+    return following
   }
   running = syncPocket(personId, (share) => show({ share }))
     .then(
@@ -51,35 +53,41 @@ async function sync(personId: string, changed: () => void): Promise<void> {
     .finally(() => {
       running = null
       show({ share: null })
-      changed()
     })
-  await running
-  if (isAskedAgain) {
-    isAskedAgain = false
-    await sync(personId, changed)
-  }
+  return running
+}
+
+/** Brings the pocket register up to date, and has what is shown of it read anew. Without an answer it stays as it is. */
+export function useSync(): () => Promise<void> {
+  const queries = useQueryClient()
+  const { personId } = useMe()
+  return useCallback(async () => {
+    await sync(personId)
+    await queries.invalidateQueries({ queryKey: pocketKey })
+  }, [personId, queries])
 }
 
 /** Keeps the pocket register up to date while somebody is signed in. Draws nothing. */
 export function KeepPocket() {
   const queries = useQueryClient()
-  const { personId } = useMe()
+  const syncNow = useSync()
   useEffect(() => {
-    const now = () =>
-      void sync(personId, () => {
-        void queries.invalidateQueries({ queryKey: pocketKey })
-        void queries.invalidateQueries({ queryKey: ['board'] })
-        void queries.invalidateQueries({ queryKey: ['valve'] })
-      })
+    const now = () => void syncNow()
+    const afterDelivery = () => {
+      now()
+      // What the server shows of these valves is old too; at any other sync nobody here has changed it.
+      void queries.invalidateQueries({ queryKey: ['board'] })
+      void queries.invalidateQueries({ queryKey: ['valve'] })
+    }
     now()
     const clock = setInterval(now, EVERY)
     addEventListener('online', now)
-    const leave = outbox.onDelivered(now)
+    const leave = outbox.onDelivered(afterDelivery)
     return () => {
       clearInterval(clock)
       removeEventListener('online', now)
       leave()
     }
-  }, [personId, queries])
+  }, [syncNow, queries])
   return null
 }

@@ -20,7 +20,8 @@ export async function syncPocket(personId: string, onProgress: (share: number) =
   const pocket = await openPocket()
   const before = await pocket.get('state', 'state')
   const isOwn = before?.personId === personId
-  if (before && !isOwn) await emptyPocket()
+  // Also where a sync was cut off before it said whose it was.
+  if (!isOwn) await emptyPocket()
   const isFresh = isOwn && Date.now() - Date.parse(before.wholeAt) < WHOLE_AFTER_MILLISECONDS
   const { rounds } = await call(listRounds)
   const { asOf, position, answeredAt } = await readCards(pocket, isFresh ? before : null, onProgress)
