@@ -1,3 +1,5 @@
+import { TZDate } from '@date-fns/tz'
+
 /** The only source of the present time. Tests pass their own. */
 export type Clock = () => Date
 
@@ -14,4 +16,10 @@ export function dayAt(moment: Date | number, timeZone: string): string {
     dayFormatters.set(timeZone, formatter)
   }
   return formatter.format(moment)
+}
+
+/** The first moment of a day of a site, given as `2026-05-04`. */
+export function startOfDayAt(isoDay: string, timeZone: string): Date {
+  const [year = 0, month = 1, day = 1] = isoDay.split('-').map(Number)
+  return new Date(new TZDate(year, month - 1, day, timeZone).getTime())
 }

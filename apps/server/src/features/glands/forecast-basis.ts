@@ -1,8 +1,8 @@
-import { TZDate } from '@date-fns/tz'
 import type { SettingValues } from '@glandkeeper/contract/settings'
 import type { LeakGroup } from '@glandkeeper/engines/leak/interval'
 import { type PriorFit, priorOfGroup } from '@glandkeeper/engines/wear/fit'
 import { defaultPrior, type GroupPrior } from '@glandkeeper/engines/wear/prior'
+import { startOfDayAt } from '../../platform/clock.ts'
 import type { Read } from '../../platform/store.ts'
 import { settingValuesOf } from '../settings/index.ts'
 
@@ -90,12 +90,8 @@ async function fitBody(read: Pick<Read, 'wearFit'>, id: string): Promise<FitBody
 
 /** The first moment of the planned stop; where none is planned or it is over, so many days from today. */
 export function stopAfter(now: Date, site: { nextStopOn: string | null; timeZone: string }, settings: SettingValues): Date {
-  const { nextStopOn, timeZone } = site
-  if (nextStopOn !== null) {
-    const [year = 0, month = 1, day = 1] = nextStopOn.split('-').map(Number)
-    const planned = new Date(new TZDate(year, month - 1, day, timeZone).getTime())
-    if (planned > now) return planned
-  }
+  const planned = site.nextStopOn === null ? null : startOfDayAt(site.nextStopOn, site.timeZone)
+  if (planned !== null && planned > now) return planned
   const today = Math.floor(now.getTime() / MILLISECONDS_PER_DAY) * MILLISECONDS_PER_DAY
   return new Date(today + settings.stopHorizon * MILLISECONDS_PER_DAY)
 }

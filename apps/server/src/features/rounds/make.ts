@@ -1,13 +1,15 @@
 import type { RoundInput } from '@glandkeeper/contract/rounds'
-import { TZDate } from '@date-fns/tz'
-import { addDays, parseISO } from 'date-fns'
+import { addDays, format, parseISO } from 'date-fns'
 import type { z } from 'zod'
 import type { SignedIn } from '../../platform/auth.ts'
+import { startOfDayAt } from '../../platform/clock.ts'
 import { newId } from '../../platform/ids.ts'
 import { Refusal } from '../../platform/problem.ts'
 import type { Write } from '../../platform/store.ts'
 
 const MOST_STOPS = 200
+
+const dayAfter = (isoDay: string) => format(addDays(parseISO(isoDay), 1), 'yyyy-MM-dd')
 
 /** A round of the valves of some areas that are due for a look by the end of a day, in walking order. */
 export async function createRound(
@@ -28,7 +30,9 @@ export async function createRound(
       siteId,
       retiredAt: null,
       areaId: { in: areas.map(({ id }) => id) },
-      ...(dueBy !== null && { state: { OR: [{ nextLookAt: null }, { nextLookAt: { lt: endOfDay(dueBy, timeZone) } }] } }),
+      ...(dueBy !== null && {
+        state: { OR: [{ nextLookAt: null }, { nextLookAt: { lt: startOfDayAt(dayAfter(dueBy), timeZone) } }] },
+      }),
     },
     // One floor after the other: stairs cost more than a few steps back.
     orderBy: [
@@ -49,10 +53,4 @@ export async function createRound(
     data: valves.map((valve, index) => ({ roundId: id, position: index + 1, valveId: valve.id })),
   })
   return id
-}
-
-/** The first moment that is no longer of a day of the site. */
-function endOfDay(day: string, timeZone: string): Date {
-  const next = addDays(parseISO(day), 1)
-  return new Date(new TZDate(next.getFullYear(), next.getMonth(), next.getDate(), timeZone).getTime())
 }
