@@ -1,5 +1,11 @@
 import { FieldEvent } from '@glandkeeper/contract/events'
-import type { Correction, DatedFact, Fact } from '@glandkeeper/engines/reserve/facts'
+import {
+  type Correction,
+  type DatedFact,
+  type EntryStanding,
+  type Fact,
+  factsAsTheyStand,
+} from '@glandkeeper/engines/reserve/facts'
 import { type Instant, instant } from '@glandkeeper/units/quantity'
 import type { EventModel } from '../../generated/sqlite/models.ts'
 
@@ -25,6 +31,19 @@ export function factsOfRows(rows: readonly EventRow[]): { facts: DatedFact[]; co
     }
   }
   return { facts, corrections }
+}
+
+/** How each entry stands by the corrections among these rows; one that is not in it is a correction. */
+export function howRowsStand(rows: readonly EventRow[]): ReadonlyMap<string, EntryStanding> {
+  const { facts, corrections } = factsOfRows(rows)
+  return howFactsStand(factsAsTheyStand(facts, corrections))
+}
+
+export function howFactsStand({ standing, takenBack }: ReturnType<typeof factsAsTheyStand>): ReadonlyMap<string, EntryStanding> {
+  return new Map([
+    ...standing.map(({ id, standsAs }) => [id, standsAs] as const),
+    ...takenBack.map(({ id }) => [id, 'taken back'] as const),
+  ])
 }
 
 type Body =

@@ -4,6 +4,7 @@ export { type FitBody, type ForecastBasis, forecastBasis, groupOf, priorOf, stop
 export { expectedNow, forecastMade, surpriseFindings } from './forecast-made.ts'
 export { dayOfChance } from './forecast-in-words.ts'
 export { FORECAST_CHANCES, type KeptForecast } from './forecast-of-gland.ts'
+export { howFactsStand, howRowsStand } from './facts-of-rows.ts'
 export { glandForEngines, glandOfRow } from './gland-of-row.ts'
 export { type AsOf, bandsOf, type GlandStands, glandStands, presentState } from './present-state.ts'
 export { glandCourse, glandRecord, rebuildState, statesThatDiffer, writeEmptyStates } from './state.ts'

@@ -10,6 +10,7 @@ import {
   forecastBasis,
   type ForecastBasis,
   glandRecord,
+  howRowsStand,
   presentState,
 } from '../glands/index.ts'
 import { presentValve } from '../valves/index.ts'
@@ -17,7 +18,6 @@ import { presentValve } from '../valves/index.ts'
 const ENTRIES_ON_A_CARD = 3
 
 type Row = ValveModel & { readonly area: AreaModel; readonly state: ValveStateModel | null }
-type Correction = Extract<FieldEvent, { kind: 'fact.corrected' }>
 
 /**
  * Cards from the kept states and the last entries: working each out from its whole history took eight times as long.
@@ -51,42 +51,31 @@ export async function cardsOf(
   return cards
 }
 
-/** What was said against entries of these valves, by the entry it is about. */
-async function correctionsOf(read: Read, siteId: string, rows: readonly Row[]): Promise<ReadonlyMap<string, Correction>> {
-  const events = await read.event.findMany({
-    where: { siteId, valveId: { in: rows.map(({ id }) => id) }, kind: 'fact.corrected' },
-    orderBy: [{ takenAt: 'asc' }, { id: 'asc' }],
-    select: { body: true },
-  })
-  return new Map(events.map(({ body }) => JSON.parse(body) as Correction).map((event) => [event.corrects, event]))
+const entry = { id: true, kind: true, body: true, takenAt: true } as const
+type Entry = Pick<EventModel, keyof typeof entry>
+
+/** What was said against entries of these valves. */
+function correctionsOf(read: Read, siteId: string, rows: readonly Row[]): Promise<Entry[]> {
+  const valveId = { in: rows.map(({ id }) => id) }
+  return read.event.findMany({ where: { siteId, valveId, kind: 'fact.corrected' }, select: entry })
 }
 
 async function lastEntries(
   read: Read,
   { siteId, id: valveId }: Row,
-  corrections: ReadonlyMap<string, Correction>,
+  corrections: readonly Entry[],
 ): Promise<ValveCard['timeline']> {
   const last = await read.event.findMany({
     where: { siteId, valveId },
     orderBy: [{ takenAt: 'desc' }, { id: 'desc' }],
     take: ENTRIES_ON_A_CARD,
-    select: { id: true, body: true },
+    select: entry,
   })
+  const stands = howRowsStand([...last, ...corrections])
   return last.map(({ id, body }) => {
     const event = JSON.parse(body) as FieldEvent
-    return { event, says: entryInWords(event), standsAs: standsAs(id, event, corrections) }
+    return { event, says: entryInWords(event), standsAs: stands.get(id) ?? 'correction' }
   })
-}
-
-function standsAs(
-  id: string,
-  event: FieldEvent,
-  corrections: ReadonlyMap<string, Correction>,
-): ValveCard['timeline'][number]['standsAs'] {
-  if (event.kind === 'fact.corrected') return 'correction'
-  const correction = corrections.get(id)
-  if (!correction) return 'as entered'
-  return correction.replacement === null ? 'taken back' : 'corrected'
 }
 
 async function expectsNow(read: Read, row: Row, basis: ForecastBasis, now: Date): Promise<ValveCard['expects']> {

@@ -2,6 +2,7 @@ import { FieldEvent } from '@glandkeeper/contract/events'
 import type { Round, RoundStop } from '@glandkeeper/contract/rounds'
 import type { SignedIn } from '../../platform/auth.ts'
 import type { Read } from '../../platform/store.ts'
+import { howRowsStand } from '../glands/index.ts'
 
 /** Rounds that are not closed, with what became of each stop; one of them where its id is given. */
 export async function openRounds(read: Read, siteId: string, roundId?: string): Promise<Round[]> {
@@ -52,7 +53,6 @@ export async function placesToWalk(
 
 interface Entry {
   readonly takenAt: Date
-  readonly kind: string
   readonly body: string
 }
 
@@ -70,16 +70,11 @@ async function visitsSince(
     orderBy: [{ takenAt: 'desc' }, { id: 'desc' }],
     select: { id: true, valveId: true, kind: true, takenAt: true, body: true },
   })
-  const takenBack = new Set(
-    rows.flatMap(({ kind, body }) => {
-      const entry = kind === 'fact.corrected' ? (JSON.parse(body) as { corrects: string; replacement: unknown }) : null
-      return entry?.replacement === null ? [entry.corrects] : []
-    }),
-  )
-  const byValve = new Map<string, Entry[]>()
+  const stands = howRowsStand(rows)
+  const byValve = new Map<string, Entry[]>(valveIds.map((valveId) => [valveId, []]))
   for (const row of rows) {
-    if (row.kind === 'fact.corrected' || takenBack.has(row.id)) continue
-    byValve.set(row.valveId, [...(byValve.get(row.valveId) ?? []), row])
+    const standsAs = stands.get(row.id)
+    if (standsAs !== undefined && standsAs !== 'taken back') byValve.get(row.valveId)?.push(row)
   }
   return byValve
 }

@@ -112,3 +112,16 @@ it('a round of nothing, of a strange area, person or of too many valves is refus
   expect(await code({})).toBe('round/too-long')
   expect(await store.read.round.count()).toBe(0)
 })
+
+it('of several corrections of one entry the latest holds for its stop too', async () => {
+  const { expectOk, body, ids, visit, stops } = await aPlantToWalk()
+  await expectOk('planner', makeRound, { body })
+  const valveId = ids['TF-1']!
+  const leak = aLeak({ valveId, takenAt: '2026-05-04T10:00:00Z', count: 2 })
+  const correct = (takenAt: string, replacement: null | { kind: 'leak.seen'; takenAt: string; leak: 'drip' }) =>
+    aCorrection({ valveId, takenAt, corrects: leak.id, reason: 'seen again', replacement })
+  await visit(leak, correct('2026-05-04T10:20:00Z', null))
+  expect((await stops())[0]?.visit).toBeNull()
+  await visit(correct('2026-05-04T10:40:00Z', { kind: 'leak.seen', takenAt: leak.takenAt, leak: 'drip' }))
+  expect((await stops())[0]?.visit).toMatchObject({ kind: 'leak.seen' })
+})

@@ -14,6 +14,7 @@ import {
   findingsInWords,
   forecastBasis,
   glandRecord,
+  howFactsStand,
   presentState,
 } from '../glands/index.ts'
 import { presentValve } from './present.ts'
@@ -64,12 +65,10 @@ function pointsOf({ history }: Record): ReservePoint[] {
   )
 }
 
-function timelineOf(events: readonly EventWithPerson[], { history, standing, takenBack, knownFacts }: Record): TimelineEntry[] {
+function timelineOf(events: readonly EventWithPerson[], record: Record): TimelineEntry[] {
+  const { history, knownFacts } = record
   const moments = new Map(history.moments.map((moment) => [moment.factId, moment]))
-  const stands = new Map<string, TimelineEntry['standsAs']>([
-    ...standing.map((fact) => [fact.id, fact.standsAs] as const),
-    ...takenBack.map((fact) => [fact.id, 'taken back'] as const),
-  ])
+  const stands = howFactsStand(record)
   return events.map((row) => {
     const event = JSON.parse(row.body) as FieldEvent
     const moment = moments.get(row.id)
