@@ -135,6 +135,8 @@ export const FieldEvent = z.discriminatedUnion('kind', [
   }),
 ])
 export type FieldEvent = z.infer<typeof FieldEvent>
+/** What an entry of a kind may say; undefined for a kind that nobody knows. */
+export const schemaOfKind = (kind: string) => FieldEvent.options.find((option) => option.shape.kind.value === kind)
 export const eventKinds = FieldEvent.options.map((option) => option.shape.kind.value)
 export type EventKind = (typeof eventKinds)[number]
 

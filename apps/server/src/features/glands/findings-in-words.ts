@@ -1,4 +1,4 @@
-import { FieldEvent } from '@glandkeeper/contract/events'
+import { type FieldEvent, schemaOfKind } from '@glandkeeper/contract/events'
 import { unusualQuantities } from '@glandkeeper/contract/quantity'
 import type { Finding } from '@glandkeeper/contract/reserve'
 import type { ReserveFinding } from '@glandkeeper/engines/reserve/findings'
@@ -53,7 +53,7 @@ function inWords(finding: ReserveFinding): string {
 export function eventFindings(event: FieldEvent, receivedAt: Date): Finding[] {
   // A correction's own figures are those it puts in the place of others.
   const said: { readonly kind: string } = event.kind === 'fact.corrected' ? (event.replacement ?? event) : event
-  const schema = FieldEvent.options.find((option) => option.shape.kind.value === said.kind)
+  const schema = schemaOfKind(said.kind)
   const unusual = schema ? unusualQuantities(schema, { ...said }) : []
   const findings = unusual.map(({ meta, value }) => ({
     code: 'event/unusual',

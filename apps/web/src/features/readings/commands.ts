@@ -1,4 +1,4 @@
-import { FieldEvent } from '@glandkeeper/contract/events'
+import { FieldEvent, schemaOfKind } from '@glandkeeper/contract/events'
 import { unusualQuantities, type Unusual } from '@glandkeeper/contract/quantity'
 import { formatISO } from 'date-fns'
 import type { z } from 'zod'
@@ -89,6 +89,6 @@ function withoutStamp(event: FieldEvent): object {
 
 /** Figures of the entry that are possible but so odd that they are asked about before they are sent. */
 export function unusualFigures(entry: FieldEvent): Unusual[] {
-  const schema = FieldEvent.options.find((option) => option.shape.kind.value === entry.kind)
+  const schema = schemaOfKind(entry.kind)
   return schema ? unusualQuantities(schema, entry) : []
 }

@@ -1,4 +1,4 @@
-import { FieldEvent } from '@glandkeeper/contract/events'
+import { type FieldEvent, schemaOfKind } from '@glandkeeper/contract/events'
 import { innermost, quantities } from '@glandkeeper/contract/quantity'
 import { type ReactNode, type SubmitEvent, useState } from 'react'
 import { eventWith, fieldsOf } from './put-right.ts'
@@ -58,8 +58,7 @@ const words: Readonly<Record<string, string>> = {
 }
 
 function labelOf(event: FieldEvent, field: string): string {
-  const shape = FieldEvent.options.find((option) => option.shape.kind.value === event.kind)?.shape as
-    Record<string, unknown> | undefined
+  const shape = schemaOfKind(event.kind)?.shape as Record<string, unknown> | undefined
   const meta = shape?.[field] === undefined ? undefined : quantities.get(innermost(shape[field] as never))
   if (!meta) return words[field] ?? field
   const side = /(Left|Right)$/.exec(field)?.[0].toLowerCase()
