@@ -1,50 +1,15 @@
-import { ValveHistory } from '@glandkeeper/contract/valves'
-import { aValve } from '@glandkeeper/fixtures/a-valve'
+import { aValveCard } from '@glandkeeper/fixtures/a-card'
 import { expect, test } from 'vitest'
 import { cautionFor } from './caution.ts'
 import { type Draft, emptyDraft } from './draft.ts'
 import { questionsBefore, savedInWords } from './draft-words.ts'
 import { isSpent, leavesAfter, leavesInWords, offersHalfTurn } from './leaves.ts'
 
-const valve = {
-  ...aValve({ isolationBoundary: '' }),
-  valveId: '01890000-0000-7000-8000-000000000003',
-  areaName: 'Board machine',
-  revision: 1,
-  retiredAt: null,
-}
 const history = (
-  state: Record<string, unknown> = {},
-  gland: Record<string, unknown> = {},
-  expects: Record<string, unknown> | null = null,
-) => {
-  return ValveHistory.parse({
-    valve: { ...valve, gland: { ...valve.gland, ...gland } },
-    state: {
-      gapLeft: 7.4,
-      gapRight: 6.6,
-      gapIsInferred: false,
-      reserve: 3.6,
-      reserveLimitedBy: 'gap',
-      runsOutOn: null,
-      forecast: null,
-      nextLook: null,
-      standing: 'watch',
-      why: '',
-      findings: [],
-      packedOn: null,
-      packingFamily: null,
-      lastSeenAt: null,
-      entryCount: 1,
-      ...state,
-    },
-    expects,
-    points: [],
-    lives: [],
-    timeline: [],
-    registerChanges: [],
-  })
-}
+  state: Readonly<Record<string, unknown>> = {},
+  gland: Readonly<Record<string, unknown>> = {},
+  expects: { reserve: number; deviation: number } | null = null,
+) => aValveCard({ state, gland, expects })
 const unread = { gapLeft: null, gapRight: null }
 const half = { left: 0.5, right: 0.5 }
 

@@ -1,35 +1,13 @@
-import { ValveCard } from '@glandkeeper/contract/pocket'
+import { aValveCard } from '@glandkeeper/fixtures/a-card'
 import { aCorrection, aNip, aReading, aValveId } from '@glandkeeper/fixtures/a-reading'
-import { aValve } from '@glandkeeper/fixtures/a-valve'
 import { expect, test } from 'vitest'
 import { type Draft, emptyDraft } from './draft.ts'
 import { laidOver } from './laid-over.ts'
 import { findingsOnTheSpot } from './on-the-spot.ts'
 
-const card = (state: Record<string, unknown> = {}, expects: Record<string, unknown> | null = null) =>
-  ValveCard.parse({
-    valve: { ...aValve({ isolationBoundary: '' }), valveId: aValveId(), areaName: 'Board machine', revision: 1, retiredAt: null },
-    state: {
-      gapLeft: 7.4,
-      gapRight: 7.4,
-      gapIsInferred: false,
-      reserve: 4.4,
-      reserveLimitedBy: 'gap',
-      runsOutOn: null,
-      forecast: null,
-      nextLook: null,
-      standing: 'ample',
-      why: '',
-      findings: [],
-      packedOn: null,
-      packingFamily: null,
-      lastSeenAt: null,
-      entryCount: 1,
-      ...state,
-    },
-    expects,
-    timeline: [],
-  })
+const even = { gapLeft: 7.4, gapRight: 7.4, reserve: 4.4, standing: 'ample' }
+const card = (state: Readonly<Record<string, unknown>> = {}, expects: { reserve: number; deviation: number } | null = null) =>
+  aValveCard({ state: { ...even, ...state }, expects })
 const says = (draft: Partial<Draft>, on = card()) =>
   findingsOnTheSpot({ ...emptyDraft, ...draft }, on).map((finding) => finding.says.replaceAll('\u00a0', ' '))
 const read = (gapLeft: number, gapRight: number) => ({ turns: 'none', gapLeft, gapRight }) as const
