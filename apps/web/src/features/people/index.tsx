@@ -5,7 +5,7 @@ import { createContext, use, type ReactNode } from 'react'
 import { call, Unreachable } from '../../platform/client.ts'
 import { sessionKey } from '../../platform/query.ts'
 import page from '../../ui/page.module.css'
-import { forgetPerson, keepPerson, keptPerson } from './kept-person.ts'
+import { keepPerson, keptPerson } from './kept-person.ts'
 
 export { keptPerson }
 
@@ -68,7 +68,7 @@ export function useSignOut() {
   return useMutation({
     mutationFn: () => call(signOut),
     onSuccess: () => {
-      forgetPerson()
+      keepPerson(null)
       // The next person on this device must not be shown what was read for this one.
       queries.removeQueries({ predicate: (query) => query.queryKey[0] !== sessionKey[0] })
       queries.setQueryData(sessionKey, null)

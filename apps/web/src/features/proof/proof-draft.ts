@@ -1,5 +1,6 @@
 import { Cut, StemFeel } from '@glandkeeper/contract/events'
 import { z } from 'zod'
+import { keep, kept } from '../../platform/kept.ts'
 
 /** In the order they are done. */
 export const proofSteps = ['rings', 'load', 'wheel', 'gap', 'save'] as const
@@ -50,20 +51,7 @@ export function newDraft(now: Date): ProofDraft {
 const keyOf = (valveId: string) => `proof ${valveId}`
 
 /** What was begun at this valve on this device; what cannot be read any more is begun anew. */
-export function keptDraft(valveId: string): ProofDraft | null {
-  try {
-    return ProofDraft.safeParse(JSON.parse(localStorage.getItem(keyOf(valveId)) ?? 'null')).data ?? null
-  } catch {
-    return null
-  }
-}
+export const keptDraft = (valveId: string) => kept(keyOf(valveId), ProofDraft)
 
-/** A device that keeps nothing must not stop the work: then the steps are on the page only. */
-export function keepDraft(valveId: string, draft: ProofDraft | null): void {
-  try {
-    if (draft === null) localStorage.removeItem(keyOf(valveId))
-    else localStorage.setItem(keyOf(valveId), JSON.stringify(draft))
-  } catch {
-    // Nothing to be done about it here: the save says so when it fails.
-  }
-}
+/** Where the device keeps nothing the steps are on the page only; the save says so when it fails. */
+export const keepDraft = (valveId: string, draft: ProofDraft | null) => keep(keyOf(valveId), draft)
