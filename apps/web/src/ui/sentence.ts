@@ -6,5 +6,10 @@
 export function asSentence(detail: string): string {
   const trimmed = detail.trim()
   if (trimmed === '') return ''
-  return `${trimmed.charAt(0).toUpperCase()}${trimmed.slice(1)}${/[.!?]$/.test(trimmed) ? '' : '.'}`
+  return `${capital(trimmed)}${/[.!?]$/.test(trimmed) ? '' : '.'}`
+}
+
+/** @example capital('half turn') // → 'Half turn' */
+export function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1)
 }

@@ -1,6 +1,7 @@
 import { innermost, quantities, type QuantityMeta } from '@glandkeeper/contract/quantity'
 import { nameInWords } from '@glandkeeper/units/format'
 import { z } from 'zod'
+import { capital } from '../../ui/sentence.ts'
 
 /** How one input of a calculator is typed in, read off its schema. */
 export type BenchField = { readonly name: string; readonly isOptional: boolean } & (
@@ -31,8 +32,7 @@ export function fieldsOf(schema: z.ZodObject): BenchField[] {
 
 /** @example inWords('studThread') // → 'Stud thread' */
 export function inWords(name: string): string {
-  const words = nameInWords(name)
-  return words.charAt(0).toUpperCase() + words.slice(1)
+  return capital(nameInWords(name))
 }
 
 export function labelOf(field: BenchField): string {

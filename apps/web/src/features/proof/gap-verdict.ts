@@ -5,6 +5,7 @@ import { loadingVerdict } from '@glandkeeper/engines/gland/loading'
 import { leastGapOf, reserveOf } from '@glandkeeper/engines/reserve/reserve'
 import { formatMillimetres as millimetres } from '@glandkeeper/units/format'
 import { type Millimetre, mm, ratio } from '@glandkeeper/units/quantity'
+import { capital } from '../../ui/sentence.ts'
 
 /** What the gaps say about the set that is in, with the figures behind it, and what to do. */
 export interface GapVerdict {
@@ -121,5 +122,3 @@ function withoutCard(reserve: Millimetre | null): GapVerdict {
 function asMillimetres(gap: number | null): Millimetre | null {
   return gap === null || !Number.isFinite(gap) ? null : mm(gap)
 }
-
-const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1)

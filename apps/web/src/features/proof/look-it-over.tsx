@@ -1,5 +1,5 @@
 import { Cut } from '@glandkeeper/contract/events'
-import { ChoiceRow, FamilySelect, FigureStepper } from '../readings/index.ts'
+import { ChoiceRow, FamilySelect, SectionStepper } from '../readings/index.ts'
 import type { StepProps } from './step-props.ts'
 import look from './proof.module.css'
 
@@ -10,14 +10,7 @@ export function LookItOver({ draft, plan, onChange }: StepProps) {
       <p>What went in, where it is not what the cut card says:</p>
       <FamilySelect value={plan.family} onChange={(family) => onChange({ family })} />
       <div className={look.figures}>
-        <FigureStepper
-          label="Section, mm"
-          short="section, mm"
-          value={plan.section}
-          step={0.5}
-          least={1}
-          onChange={(section) => onChange({ section })}
-        />
+        <SectionStepper short="section, mm" value={plan.section} onChange={(section) => onChange({ section })} />
       </div>
       <ChoiceRow label="Cut" choices={Cut.options} value={plan.cut} onChange={(cut) => onChange({ cut })} />
       <label className={look.words}>

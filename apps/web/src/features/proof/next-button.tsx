@@ -1,3 +1,4 @@
+import { Faults } from '../readings/index.ts'
 import type { GapVerdict } from './gap-verdict.ts'
 import type { ProofPlan } from './plan.ts'
 import type { ProofDraft } from './proof-draft.ts'
@@ -22,13 +23,7 @@ export function NextButton({ draft, plan, verdict, faults, onChange, onSave }: N
   const act = nextAct(draft, plan, verdict?.verdict ?? null)
   return (
     <>
-      {faults.length > 0 && (
-        <div role="alert" className={look.note}>
-          {faults.map((fault) => (
-            <p key={fault}>{fault}</p>
-          ))}
-        </div>
-      )}
+      <Faults faults={faults} />
       {draft.at === 'save' ? (
         <button type="button" className={`main ${look.main}`} onClick={onSave}>
           Save it

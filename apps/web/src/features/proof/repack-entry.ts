@@ -1,14 +1,9 @@
-import type { FieldEvent } from '@glandkeeper/contract/events'
-import type { z } from 'zod'
+import { type Fact, noteWithStem } from '../readings/index.ts'
 import type { ProofPlan } from './plan.ts'
 import type { ProofDraft } from './proof-draft.ts'
 import { isDone } from './steps.ts'
 
-/** What happened, before it has a name and a time. */
-type Repack = Omit<
-  Extract<z.input<typeof FieldEvent>, { kind: 'packing.renewed' }>,
-  'id' | 'version' | 'valveId' | 'takenAt' | 'device' | 'takenBy' | 'note' | 'photos'
->
+type Repack = Extract<Fact, { kind: 'packing.renewed' }>
 
 /** The repack as it was ticked and read; what nobody did or said is not in it. */
 export function repackOf(draft: ProofDraft, plan: ProofPlan): Repack {
@@ -30,7 +25,7 @@ export function repackOf(draft: ProofDraft, plan: ProofPlan): Repack {
 
 /** A repack has no place for the stem, so it goes with the words. */
 export function noteOf({ stem, note }: Pick<ProofDraft, 'stem' | 'note'>): string {
-  return [stem !== null && `Stem ${stem}.`, note.trim()].filter(Boolean).join(' ')
+  return noteWithStem(stem, note)
 }
 
 /** @example repackInWords(draft) // → 'repacked, 5 rings, no overrun' */

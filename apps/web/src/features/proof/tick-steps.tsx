@@ -1,5 +1,5 @@
 import { jointsUnknown, torqueUnknown, turnsOfNuts } from '@glandkeeper/drawings/cut-card-words'
-import { FigureStepper } from '../readings/index.ts'
+import { RingsStepper } from '../readings/index.ts'
 import type { StepProps } from './step-props.ts'
 import { ticked } from './steps.ts'
 import look from './proof.module.css'
@@ -16,13 +16,10 @@ export function RingsStep({ draft, plan, card, onChange }: StepProps) {
         <p>{plan.rings === null ? jointsUnknown : 'Each joint 90° or more from the one below; these are a quarter round.'}</p>
       )}
       <div className={look.figures}>
-        <FigureStepper
+        <RingsStepper
           label="Rings that go in"
           short="rings"
           value={plan.rings}
-          step={1}
-          least={1}
-          decimals={0}
           onChange={(rings) => onChange({ rings: asCount(rings), seated: Math.min(draft.seated, asCount(rings) ?? 0) })}
         />
         <span className="soft">{card?.rings ? `the cut card counts ${card.rings.count}` : 'not counted by the cut card'}</span>

@@ -1,6 +1,7 @@
 import type { FieldEvent } from '@glandkeeper/contract/events'
 import type { ValveCard } from '@glandkeeper/contract/pocket'
 import { formatMillimetres, formatTurns } from '@glandkeeper/units/format'
+import { capital } from '../../ui/sentence.ts'
 import { unusualFigures } from './commands.ts'
 import { type Draft, isRead, isTurned, turnedOf } from './draft.ts'
 import { farOffExpected } from './far-off.ts'
@@ -29,8 +30,6 @@ function turnsInWords(draft: Draft): string {
   const { left, right } = turnedOf(draft)
   return capital(left === right ? formatTurns(left) : `${formatTurns(left)} left, ${formatTurns(right)} right`)
 }
-
-const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1)
 
 /** @example savedInWords(halfTurn, history) // → 'half a turn, 0.875 mm less' */
 export function savedInWords(draft: Draft, history: ValveCard): string {

@@ -147,8 +147,12 @@ function visitFacts(draft: Draft, gaps: { gapLeft: number | undefined; gapRight:
 /** A look without a figure has no place for the stem, so it goes with the words. */
 export function noteOf(draft: Draft): string {
   const isLook = draft.kind === 'turns, gap, leak' && !isTurned(draft) && !isRead(draft)
-  const stem = isLook && draft.stem !== null ? `Stem ${draft.stem}.` : ''
-  return [stem, draft.note.trim()].filter(Boolean).join(' ')
+  return noteWithStem(isLook ? draft.stem : null, draft.note)
+}
+
+/** Where an entry has no place for the stem. */
+export function noteWithStem(stem: Draft['stem'], note: string): string {
+  return [stem !== null && `Stem ${stem}.`, note.trim()].filter(Boolean).join(' ')
 }
 
 /** What is missing before this can be sent, as the person would be asked for it. */

@@ -7,6 +7,7 @@ import { entriesOf } from './commands.ts'
 import { type Draft, emptyDraft, factsOf, missingIn, noteOf } from './draft.ts'
 import { questionsBefore, savedInWords } from './draft-words.ts'
 import { EntryFields } from './entry-fields.tsx'
+import { Faults } from './faults.tsx'
 import { offersHalfTurn } from './leaves.ts'
 import { MainButton } from './main-button.tsx'
 import { NotSaved } from './not-saved.tsx'
@@ -98,16 +99,5 @@ export function EntryForm({ card, roundId }: EntryFormProps) {
         {isSaved && <Saved {...step.made} valve={card.valve} roundId={roundId} onAnew={startAnew} />}
       </div>
     </form>
-  )
-}
-
-function Faults({ faults }: { faults: readonly string[] }) {
-  if (faults.length === 0) return null
-  return (
-    <div role="alert" className={look.note}>
-      {faults.map((fault) => (
-        <p key={fault}>{fault}</p>
-      ))}
-    </div>
   )
 }

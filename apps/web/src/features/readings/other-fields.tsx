@@ -2,7 +2,7 @@ import { Cut, MissedReason } from '@glandkeeper/contract/events'
 import { ChoiceRow } from './choice-row.tsx'
 import type { DraftFieldsProps } from './draft.ts'
 import { FamilySelect } from './family-select.tsx'
-import { FigureStepper } from './figure-stepper.tsx'
+import { RingsStepper, SectionStepper } from './packing-steppers.tsx'
 import look from './pad.module.css'
 
 export function MissedFields({ draft, onChange }: DraftFieldsProps) {
@@ -28,23 +28,8 @@ export function RepackFields({ draft, onChange }: DraftFieldsProps) {
       <FamilySelect value={draft.family} onChange={(family) => onChange({ family })} />
       <div className={look.gaps}>
         <span>Rings</span>
-        <FigureStepper
-          label="Rings"
-          short="no."
-          value={draft.rings}
-          step={1}
-          least={1}
-          decimals={0}
-          onChange={(rings) => onChange({ rings })}
-        />
-        <FigureStepper
-          label="Section, mm"
-          short="mm"
-          value={draft.section}
-          step={0.5}
-          least={1}
-          onChange={(section) => onChange({ section })}
-        />
+        <RingsStepper label="Rings" short="no." value={draft.rings} onChange={(rings) => onChange({ rings })} />
+        <SectionStepper short="mm" value={draft.section} onChange={(section) => onChange({ section })} />
       </div>
       <ChoiceRow label="Cut" choices={Cut.options} value={draft.cut} onChange={(cut) => onChange({ cut })} />
       <ChoiceRow
@@ -61,13 +46,10 @@ export function RingFields({ draft, onChange }: DraftFieldsProps) {
   return (
     <div className={look.gaps}>
       <span>Rings</span>
-      <FigureStepper
+      <RingsStepper
         label="Rings added"
         short="no."
         value={draft.ringsAdded}
-        step={1}
-        least={1}
-        decimals={0}
         onChange={(ringsAdded) => onChange({ ringsAdded })}
       />
     </div>
