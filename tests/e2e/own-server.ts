@@ -8,9 +8,10 @@ const main = path.resolve(import.meta.dirname, '../../apps/server/dist/main.js')
 /** A server of the test's own on a port and data folder of its own, that may be killed and started again. */
 export class OwnServer {
   readonly address: string
+  readonly folder = mkdtempSync(path.join(tmpdir(), 'glandkeeper-killed-'))
   readonly #port: number
-  readonly #folder = mkdtempSync(path.join(tmpdir(), 'glandkeeper-killed-'))
   #process: ChildProcess | null = null
+  #kills = 0
 
   constructor(port: number) {
     this.#port = port
@@ -21,7 +22,7 @@ export class OwnServer {
     const env = {
       ...process.env,
       PORT: String(this.#port),
-      GLANDKEEPER_DATA: this.#folder,
+      GLANDKEEPER_DATA: this.folder,
       GLANDKEEPER_DEMO_PASSWORD: 'tarn-hollow',
     }
     this.#process = spawn(process.execPath, [main], { env: { ...env, DATABASE_URL: '' }, stdio: 'ignore' })
@@ -39,11 +40,16 @@ export class OwnServer {
     const gone = new Promise((resolve) => dying.once('exit', resolve))
     dying.kill('SIGKILL')
     await gone
+    this.#kills += 1
+  }
+
+  get kills(): number {
+    return this.#kills
   }
 
   async end(): Promise<void> {
     await this.kill()
-    rmSync(this.#folder, { recursive: true, force: true })
+    rmSync(this.folder, { recursive: true, force: true })
   }
 }
 

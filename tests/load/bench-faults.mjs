@@ -8,7 +8,8 @@ import { chromium } from '@playwright/test'
 import { findBrowser } from '../../scripts/browser.mjs'
 import { seededRandom } from '../../packages/fixtures/dist/random.js'
 import { faultyWire } from './faulty-wire.mjs'
-import { killedServer } from './killed-server.mjs'
+import { loadSource } from './load-source.mjs'
+import { recordIn } from './record-in.mjs'
 
 const root = path.resolve(import.meta.dirname, '../..')
 const entries = Number(argument('--entries', '10000'))
@@ -16,7 +17,10 @@ const seed = Number(argument('--seed', '20261125'))
 const PHONES = 2
 const random = seededRandom(seed)
 
-const server = await killedServer(4187)
+const { onDevice, putOnDevice, wake } = await loadSource('tests/e2e/field.ts')
+const { OwnServer } = await loadSource('tests/e2e/own-server.ts')
+const server = new OwnServer(4187)
+await server.start()
 const wire = await faultyWire({ port: 4186, upstream: 4187, random })
 const browser = await chromium.launch({
   executablePath: (await findBrowser()) || undefined,
@@ -86,41 +90,12 @@ function anEntry(valveId, phone, n) {
     : { ...shared, kind: 'leak.seen', leak: n % 3 === 1 ? 'damp' : 'dry' }
 }
 
-function putOnDevice(page, events, personId) {
-  const rows = events.map((event) => ({ event, personId, tag: 'bench', says: event.kind, state: 'waiting', problem: null }))
-  return page.evaluate(
-    (all) =>
-      new Promise((resolve, reject) => {
-        const opening = indexedDB.open('glandkeeper-outbox')
-        opening.addEventListener('success', () => {
-          const writing = opening.result.transaction('entries', 'readwrite', { durability: 'strict' })
-          for (const row of all) writing.objectStore('entries').add(row)
-          writing.addEventListener('abort', () => reject(writing.error))
-          writing.addEventListener('complete', () => resolve())
-        })
-      }),
-    rows,
-  )
-}
-
 /** Signal comes and goes; each time it comes the page tries again, as it does by itself. */
 async function untilEmpty(page) {
   for (;;) {
-    await page.evaluate(() => dispatchEvent(new Event('online')))
-    await new Promise((resolve) => setTimeout(resolve, 700))
-    const left = await page.evaluate(
-      () =>
-        new Promise((resolve) => {
-          const opening = indexedDB.open('glandkeeper-outbox')
-          opening.addEventListener('success', () => {
-            const counting = opening.result.transaction('entries').objectStore('entries').count()
-            counting.addEventListener('success', () => {
-              opening.result.close()
-              resolve(counting.result)
-            })
-          })
-        }),
-    )
+    await wake(page)
+    await pause(700)
+    const left = (await onDevice(page)).length
     if (left === 0) return
     say(page, left)
     if (Date.now() - began > 1_800_000) throw new Error(`${left} entries are still on a device after half an hour`)
@@ -131,7 +106,7 @@ async function untilEmpty(page) {
 function say(page, left) {
   if (Date.now() - (told.get(page) ?? 0) < 5000) return
   told.set(page, Date.now())
-  console.log(`${Math.round((Date.now() - began) / 1000)} s: ${left} entries on a device, ${server.kills()} kills`)
+  console.log(`${Math.round((Date.now() - began) / 1000)} s: ${left} entries on a device, ${server.kills} kills`)
 }
 
 function killNowAndThen() {
@@ -148,7 +123,7 @@ function killNowAndThen() {
 }
 
 async function judged(made) {
-  const { ids, isWhole } = await server.record()
+  const { ids, isWhole } = await recordIn(server.folder)
   const count = new Map()
   for (const id of ids) count.set(id, (count.get(id) ?? 0) + 1)
   return {
@@ -156,7 +131,7 @@ async function judged(made) {
     lost: made.filter(({ id }) => !count.has(id)).length,
     doubled: made.filter(({ id }) => (count.get(id) ?? 0) > 1).length,
     isWhole,
-    kills: server.kills(),
+    kills: server.kills,
     ...wire.counts(),
     seconds: Math.round((Date.now() - began) / 1000),
   }
@@ -168,7 +143,7 @@ async function fetchQuietly(ask) {
       return await ask()
     } catch (error) {
       if (tries > 50) throw error
-      await new Promise((resolve) => setTimeout(resolve, 200))
+      await pause(200)
     }
   }
 }

@@ -1,16 +1,7 @@
-import path from 'node:path'
-import { runnerImport } from 'vite'
+import { loadSource } from './load-source.mjs'
 
-const root = path.resolve(import.meta.dirname, '../..')
-
-/** The generator is in TypeScript, beside the test that shares it; what is timed is the built engine. */
-const fromSource = { resolve: { noExternal: [/^@glandkeeper\//], conditions: ['source', 'module', 'node'] } }
-const settings = { configFile: false, root, logLevel: 'warn', environments: { inline: fromSource } }
-
-export async function loadSimulation(file) {
-  const { module } = await runnerImport(path.join(root, 'tests/simulation', file), settings)
-  return module
-}
+/** The generator stands beside the test that shares it; what is timed is the built engine. */
+export const loadSimulation = (file) => loadSource(`tests/simulation/${file}`)
 
 /** So many lives out of fewer, each of a valve of its own. */
 export function manyLives(few, count) {

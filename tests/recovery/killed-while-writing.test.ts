@@ -1,6 +1,4 @@
-import { type ChildProcess, spawn } from 'node:child_process'
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import type { ChildProcess } from 'node:child_process'
 import path from 'node:path'
 import { sendEvents } from '@glandkeeper/contract/events'
 import { addValve } from '@glandkeeper/contract/valves'
@@ -14,34 +12,7 @@ import { openStore } from '../../apps/server/src/platform/store.ts'
 import { verifyChain } from '../../apps/server/src/platform/chain.ts'
 import { chainOf } from '../../apps/server/src/features/events/chain-of.ts'
 import { statesThatDiffer } from '../../apps/server/src/features/glands/index.ts'
-
-const main = path.resolve(import.meta.dirname, '../../apps/server/dist/main.js')
-
-/** The built server as a process of its own, on a folder that is kept from start to start. */
-async function aProcess(folder: string): Promise<{ child: ChildProcess; url: string; password: string }> {
-  const child = spawn(process.execPath, [main], {
-    env: { ...process.env, GLANDKEEPER_DATA: folder, GLANDKEEPER_DEMO: 'off', PORT: '0', DATABASE_URL: undefined },
-    stdio: ['ignore', 'pipe', 'pipe'],
-  })
-  onTestFinished(() => void child.kill('SIGKILL'))
-  let said = ''
-  return new Promise((resolve, reject) => {
-    const hear = (text: Buffer) => {
-      said += String(text)
-      const url = /ready at (\S+)/.exec(said)?.[1]
-      if (url) resolve({ child, url, password: /sign in as planner with (\S+)/.exec(said)?.[1] ?? '' })
-    }
-    child.stdout!.on('data', hear)
-    child.stderr!.on('data', hear)
-    child.once('exit', () => reject(new Error(`the server ended: ${said}`)))
-  })
-}
-
-function aFolder(): string {
-  const folder = mkdtempSync(path.join(tmpdir(), 'glandkeeper-kill-'))
-  onTestFinished(() => rmSync(folder, { recursive: true, force: true }))
-  return folder
-}
+import { aFolder, aProcess } from './a-process.ts'
 
 async function signedIn(url: string, password: string) {
   const response = await fetch(`${url}/api/session`, {

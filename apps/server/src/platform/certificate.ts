@@ -96,7 +96,8 @@ export function selfMadeInWords({ cert, isNew, file, keyFile }: SelfMade): strin
   return [
     `${isNew ? 'made' : 'using'} a certificate of this machine's own, for trial: ${file}, for ${names}, until ${validTo}`,
     `its SHA-256 fingerprint is ${fingerprint256}`,
-    `to trust it on a phone: carry ${file} there, compare the fingerprint, install it as a trusted certificate authority, and turn on full trust where the phone asks for that apart`,
+    `to trust it on a phone: carry ${file} there, compare the fingerprint, install it as a trusted certificate ` +
+      'authority, and turn on full trust where the phone asks for that apart',
     `keep ${keyFile} here: whoever has it can pass for any site to that phone; take the trust away after the trial`,
     'for good use give --cert and --key, or put a proxy with HTTPS in front',
   ]

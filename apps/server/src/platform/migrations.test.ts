@@ -37,10 +37,14 @@ const migrate = (url: string) =>
     ? migrateSqlite(url.slice('file:'.length), prisma, systemClock)
     : migratePostgresql(url, prisma, systemClock)
 
-const insertSite = `INSERT INTO site(id, name, time_zone, created_at) VALUES ('s', 'S', 'Europe/London', '2026-01-01T00:00:00.000Z')`
-const insertPerson = `INSERT INTO person(id, site_id, name, sign_in_name, role, password_hash, created_at) VALUES ('p', 's', 'P', 'p', 'fitter', '', '2026-01-01T00:00:00.000Z')`
-const insertChange = `INSERT INTO register_change(id, site_id, at, person_id, subject, subject_id, what, before, after) VALUES ('c', 's', '2026-01-01T00:00:00.000Z', 'p', 'valve', 'v', 'added', '{}', '{}')`
-const insertPhoto = `INSERT INTO photo(site_id, digest, type, width, height, content, thumbnail, person_id, received_at) VALUES ('s', 'd', 'image/jpeg', 1, 1, '', '', 'p', '2026-01-01T00:00:00.000Z')`
+const insertSite = `INSERT INTO site(id, name, time_zone, created_at)
+  VALUES ('s', 'S', 'Europe/London', '2026-01-01T00:00:00.000Z')`
+const insertPerson = `INSERT INTO person(id, site_id, name, sign_in_name, role, password_hash, created_at)
+  VALUES ('p', 's', 'P', 'p', 'fitter', '', '2026-01-01T00:00:00.000Z')`
+const insertChange = `INSERT INTO register_change(id, site_id, at, person_id, subject, subject_id, what, before, after)
+  VALUES ('c', 's', '2026-01-01T00:00:00.000Z', 'p', 'valve', 'v', 'added', '{}', '{}')`
+const insertPhoto = `INSERT INTO photo(site_id, digest, type, width, height, content, thumbnail, person_id, received_at)
+  VALUES ('s', 'd', 'image/jpeg', 1, 1, '', '', 'p', '2026-01-01T00:00:00.000Z')`
 
 describe('migrations', () => {
   it('leave nothing between themselves and the schema', async () => {
@@ -63,7 +67,8 @@ describe('migrations', () => {
     const newer = await aDatabase()
     await run(
       newer,
-      `INSERT INTO _prisma_migrations(id, checksum, migration_name, finished_at, applied_steps_count) VALUES ('x', 'y', '99990101000000_later', '2026-01-01', 1)`,
+      `INSERT INTO _prisma_migrations(id, checksum, migration_name, finished_at, applied_steps_count)
+        VALUES ('x', 'y', '99990101000000_later', '2026-01-01', 1)`,
     )
     await expect(migrate(newer)).rejects.toThrow('99990101000000_later, which this build does not know')
     const edited = await aDatabase()
