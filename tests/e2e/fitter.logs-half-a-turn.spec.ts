@@ -1,8 +1,8 @@
-import { aValveWithReading, expect, signInAs, test } from './people.ts'
+import { aValveWithReading, expect, signInAs, signInByHand, test } from './people.ts'
 
 test('a fitter logs half a turn on an M12 gland in two taps, and the board shows 0.875 mm less', async ({ page, api }) => {
   const { tag } = await aValveWithReading(api, 'ZZ-401', { left: 7.4, right: 6.6 })
-  await signInAs(page, 'fitter', `/?find=${tag}`)
+  await signInByHand(page, 'fitter', `/?find=${tag}`)
   const reserveOnBoard = async () =>
     Number(await page.getByRole('listitem').filter({ hasText: tag }).locator('data').first().getAttribute('value'))
   await expect(page.getByRole('link', { name: tag })).toBeVisible()
@@ -32,6 +32,17 @@ test('a fitter takes an entry back at once, and the record keeps both', async ({
   await page.getByRole('link', { name: 'To the valve' }).tap()
   await expect(page.getByText(/taken back/i).first()).toBeVisible()
   await expect(page.getByText('Reason: taken back at once.')).toBeVisible()
+})
+
+test('taking back is offered for ten seconds, and then no more', async ({ page, api }) => {
+  const { tag } = await aValveWithReading(api, 'ZZ-406', { left: 9, right: 9 })
+  await page.clock.install()
+  await signInAs(page, 'fitter', `/valves/${tag}/log`)
+  await page.getByRole('button', { name: /^Half turn, dry/ }).tap()
+  await expect(page.getByRole('button', { name: /^Take back/ })).toBeVisible()
+  await page.clock.runFor(11_000)
+  await expect(page.getByRole('button', { name: /^Take back/ })).toHaveCount(0)
+  await expect(page.getByText(/^Saved: half a turn/)).toBeVisible()
 })
 
 test('a gland without travel offers no half turn, and says so', async ({ page, api }) => {

@@ -4,7 +4,7 @@ import { aLeak, aNip, aReading } from '@glandkeeper/fixtures/a-reading'
 import type { Page } from '@playwright/test'
 import { onDevice, putOnDevice, recordOf, wake } from './field.ts'
 import { OwnServer } from './own-server.ts'
-import { aValveWithReading, expect, signInAs, test } from './people.ts'
+import { aValveWithReading, expect, signInAs, signInByHand, test } from './people.ts'
 
 test.use({ offlineOnPurpose: true, refusals: [401, 500, 502] })
 
@@ -19,7 +19,7 @@ const kindsOf = async (...[api, tag]: Parameters<typeof recordOf>) =>
   (await recordOf(api, tag)).timeline.map(({ event }) => event.kind).slice(0, -1)
 
 test('a reply lost after the server had written: sent again, and there once', async ({ page, api }) => {
-  const { tag } = await aValveWithReading(api, 'ZZ-501', { left: 9, right: 9 })
+  const { tag } = await aValveWithReading(api, 'ZZ-521', { left: 9, right: 9 })
   await signInAs(page, 'fitter', `/valves/${tag}/log`)
   let lost = 0
   await page.route(`**${sendEvents.path}`, async (route) => {
@@ -34,6 +34,25 @@ test('a reply lost after the server had written: sent again, and there once', as
   expect(await onDevice(page)).toEqual([])
   expect(await kindsOf(api, tag)).toEqual(['gland.nipped'])
   expect((await recordOf(api, tag)).state.gapLeft).toBeCloseTo(8.125, 9)
+})
+
+test('a page of somebody else in the way, as of a network that wants a sign-in: the entry stays and is tried again by itself', async ({
+  page,
+  api,
+}) => {
+  const { tag } = await aValveWithReading(api, 'ZZ-511', { left: 9, right: 9 })
+  await signInAs(page, 'fitter', `/valves/${tag}/log`)
+  let inTheWay = 0
+  await page.route(`**${sendEvents.path}`, (route) => {
+    if (inTheWay > 1) return route.continue()
+    inTheWay += 1
+    return route.fulfill({ status: 200, contentType: 'text/html', body: '<h1>Welcome to the network</h1>' })
+  })
+  await page.getByRole('button', { name: /^Half turn, dry/ }).tap()
+  await expect(page.getByText(/^Saved on this device: half a turn/)).toBeVisible()
+  await expect(page.getByText(/^Saved: half a turn/)).toBeVisible({ timeout: 20_000 })
+  expect(inTheWay).toBe(2)
+  expect(await kindsOf(api, tag)).toEqual(['gland.nipped'])
 })
 
 test('a server killed in the middle of a batch: after its next start every entry is there once', async ({ page, browser }) => {
@@ -224,7 +243,7 @@ test('a refused entry is kept with its reason, is put right by hand, and signing
 test('an entry of somebody else on the device keeps nobody signed in, and is sent when they sign in', async ({ page, api }) => {
   const { tag, valveId } = await aValveWithReading(api, 'ZZ-510', { left: 9, right: 9 })
   const other = whoAmI.ok.parse(await (await (await api('engineer')).get(whoAmI.path)).json()).person!.personId
-  await signInAs(page, 'fitter', '/waiting')
+  await signInByHand(page, 'fitter', '/waiting')
   await putOnDevice(page, [aLeak({ valveId, takenAt: at(1) })], other)
   await page.reload()
   await expect(page.getByText('Made by somebody else: sent when they sign in')).toBeVisible()

@@ -88,3 +88,19 @@ test('the first load of a stop is at most 200 kB of script, and with a slow proc
   await expect(page.getByRole('button', { name: /^Half turn, dry/ })).toBeEnabled()
   expect(Date.now() - began).toBeLessThan(2500)
 })
+
+test('the page can be put on the home screen, and says what the browser has promised to keep', async ({ page }) => {
+  await signInAs(page, 'fitter', '/waiting')
+  await expect(page.getByText(/^The browser has (not )?promised to keep what is on this device/)).toBeVisible()
+  await expect(page.getByText(/\d+ MB are free for this page/)).toBeVisible()
+  const address = await page.locator('link[rel=manifest]').getAttribute('href')
+  const manifest = await (await page.request.get(address!)).json()
+  expect(manifest).toMatchObject({ name: 'Glandkeeper', display: 'standalone', start_url: '/rounds' })
+  const sizes = await Promise.all(
+    manifest.icons.map(async ({ src }: { src: string }) => {
+      const png = await (await page.request.get(src)).body()
+      return `${png.readUInt32BE(16)}x${png.readUInt32BE(20)}`
+    }),
+  )
+  expect(sizes).toEqual(manifest.icons.map((icon: { sizes: string }) => icon.sizes))
+})

@@ -98,6 +98,16 @@ test('a fitter walks twelve stops without signal, reloads, closes and reopens, a
   expect(digests).toHaveLength(1)
   const photo = await (await api('engineer')).get(`/api/photos/${digests[0]}`)
   expect(photo.headers()['content-type']).toBe('image/jpeg')
+
+  // Its thumbnail goes along too: seen once with signal, it is there without.
+  const stopWithPhoto = `/valves/${tags[4]}/log?round=${round.roundId}`
+  const thumbnail = again.getByRole('img', { name: 'Photo with this entry' })
+  const isSeen = () => thumbnail.evaluate((image) => image instanceof HTMLImageElement && image.naturalWidth > 0)
+  await again.goto(stopWithPhoto)
+  await expect.poll(isSeen).toBe(true)
+  await context.setOffline(true)
+  await again.goto(stopWithPhoto)
+  await expect.poll(isSeen).toBe(true)
 })
 
 test('half a turn is three taps from the list of rounds at most', async ({ page, api }) => {

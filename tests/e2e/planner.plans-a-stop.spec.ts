@@ -1,10 +1,10 @@
-import { expect, signInAs, test } from './people.ts'
+import { expect, signInByHand, test } from './people.ts'
 
 test('a planner sets the next stop, and the board counts up to it', async ({ page }) => {
   const stop = new Date(Date.now() + 120 * 86_400_000)
   const iso = stop.toISOString().slice(0, 10)
   const inWords = stop.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' })
-  await signInAs(page, 'planner', '/register/site')
+  await signInByHand(page, 'planner', '/register/site')
   await page.getByRole('button', { name: 'Change the site' }).click()
   await page.getByRole('textbox', { name: 'Next planned stop' }).fill(iso)
   await page.getByRole('button', { name: 'Save the site' }).click()

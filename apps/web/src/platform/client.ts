@@ -26,12 +26,13 @@ export async function call<E extends Endpoint>(
   input: CallInput<E> = {},
   fetcher: typeof fetch = fetch,
 ): Promise<OkOf<E>> {
-  const response = await fetcher(addressOf(endpoint, input), requestOf(endpoint, input)).catch((cause: unknown) => {
+  const orUnreachable = (cause: unknown): never => {
     if (input.signal?.aborted) throw cause
     throw new Unreachable('the server does not answer', { cause })
-  })
+  }
+  const response = await fetcher(addressOf(endpoint, input), requestOf(endpoint, input)).catch(orUnreachable)
   if (!response.ok) throw await refusalOf(response)
-  const answer: unknown = endpoint.okKind === 'csv' ? await response.text() : await response.json()
+  const answer: unknown = endpoint.okKind === 'csv' ? await response.text() : await response.json().catch(orUnreachable)
   return endpoint.ok.parse(answer) as OkOf<E>
 }
 

@@ -1,6 +1,6 @@
 import { addArea } from '@glandkeeper/contract/areas'
 import { labelGrids, LabelSize, printLabels } from '@glandkeeper/contract/labels'
-import { addValve, retireValve, type ValveInput } from '@glandkeeper/contract/valves'
+import { addValve, retireValve } from '@glandkeeper/contract/valves'
 import { aValve, type ValveOverrides } from '@glandkeeper/fixtures/a-valve'
 import { describe, expect, it } from 'vitest'
 import { aServer, type TestServer } from '../../../testing/a-server.ts'
@@ -16,9 +16,19 @@ const MANY_CODES = 60_000
 /** A server with so many valves BH-1, BH-2 …, in walking order. */
 async function withValves(count: number, overrides: ValveOverrides = {}): Promise<TestServer> {
   const server = await aServer()
-  for (let number = 1; number <= count; number += 1)
-    await add(server, { tag: `BH-${number}`, walkPosition: number, level: 0, ...overrides })
+  await add(server, { tag: 'BH-1', walkPosition: 1, level: 0, ...overrides })
+  await addLike(
+    server,
+    Array.from({ length: count - 1 }, (_, index) => `BH-${index + 2}`),
+  )
   return server
+}
+
+/** Valves like the first one in all but tag and place in the walk: their rows alone, since a label needs no more. */
+async function addLike(server: TestServer, tags: readonly string[]): Promise<void> {
+  const row = (await server.store.read.valve.findFirst({ orderBy: { walkPosition: 'asc' } }))!
+  const data = tags.map((tag, index) => ({ ...row, id: newId(), tag, walkPosition: row.walkPosition + 1 + index }))
+  await server.store.write((write) => write.valve.createMany({ data }))
 }
 
 async function printed(server: TestServer, query = '', headers: Record<string, string> = {}): Promise<PrintedPage[]> {
@@ -73,10 +83,9 @@ describe.each(LabelSize.options)('labels of %s mm', (size) => {
     ['one with blanks and signs', 'BH 33.07/A-2_left+right SECOND GROUP 14'],
     ['a short one', 'V1'],
   ])('%s keeps within its label and clear of the code', async (_, tag) => {
-    const server = await aServer()
-    const long = { description: 'M'.repeat(200), tag }
-    for (let number = 1; number <= onOne; number += 1)
-      await add(server, { ...long, tag: `${tag.slice(0, 38)}${String(number).padStart(2, '0')}` } as Partial<ValveInput>)
+    const tags = Array.from({ length: onOne }, (__, index) => `${tag.slice(0, 38)}${String(index + 1).padStart(2, '0')}`)
+    const server = await withValves(1, { description: 'M'.repeat(200), tag: tags[0]! })
+    await addLike(server, tags.slice(1))
     const [page] = await printed(server, `size=${size}`)
     const codes = await codesOn(page!)
     expect(codes).toHaveLength(onOne)
@@ -169,22 +178,10 @@ describe('which valves get one', () => {
   })
 
   it('500 are printed on 21 sheets, and 501 refused', { timeout: MANY_CODES }, async () => {
-    const server = await withValves(1)
-    const row = (await server.store.read.valve.findFirst())!
-    const more = (from: number, to: number) =>
-      server.store.write((write) =>
-        write.valve.createMany({
-          data: Array.from({ length: to - from }, (_, index) => ({
-            ...row,
-            id: newId(),
-            tag: `BH-${from + index}`,
-          })),
-        }),
-      )
-    await more(2, 501)
+    const server = await withValves(500)
     const pages = await printed(server)
     expect([pages.length, new Set(tagsOn(pages)).size]).toEqual([21, 500])
-    await more(501, 502)
+    await addLike(server, ['BH-501'])
     expect(await refusal(server, '')).toMatchObject({ status: 422, code: 'label/too-many' })
   })
 })

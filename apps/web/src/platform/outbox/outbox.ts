@@ -153,7 +153,8 @@ class Outbox {
       }
       this.#show({ isSignedOut: sent.isSignedOut })
       return sent.goesOn && (await sendPhotos(database, personId))
-    })
+      // Whatever went wrong, the entries are where they were: they are tried again.
+    }).catch(() => false)
     await this.#read()
     this.#otherTabs?.postMessage('changed')
     if (this.#hasDelivered) for (const listener of this.#delivered) listener()
