@@ -30,7 +30,7 @@ export default defineConfig({
         globPatterns: ['**/*.{js,css,html,svg,png,wasm}'],
         maximumFileSizeToCacheInBytes: 4 * 1024 * 1024,
         navigateFallback: '/index.html',
-        navigateFallbackDenylist: [/^\/api\//],
+        navigateFallbackDenylist: [/^\/api\//, /^\/calendar\//],
         runtimeCaching: [
           {
             urlPattern: /\/api\/photos\/[0-9a-f]{64}\/thumbnail$/,
@@ -51,6 +51,9 @@ export default defineConfig({
       },
     ],
   },
-  server: { port: 4171, proxy: { '/api': { target: api, changeOrigin: false } } },
+  server: {
+    port: 4171,
+    proxy: { '/api': { target: api, changeOrigin: false }, '/calendar/': { target: api, changeOrigin: false } },
+  },
   build: { outDir: `${import.meta.dirname}/dist`, emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 700 },
 })

@@ -10,7 +10,8 @@ export type Caller = 'anyone' | readonly Role[]
  */
 export interface Endpoint {
   readonly method: 'GET' | 'POST' | 'PUT' | 'DELETE'
-  readonly path: `/api/${string}`
+  /** All under `/api/`, but for a calendar: its address is typed into other programs, and is all they know. */
+  readonly path: `/api/${string}` | `/calendar/${string}`
   readonly who: Caller
   readonly params?: z.ZodObject
   readonly query?: z.ZodObject
@@ -21,8 +22,8 @@ export interface Endpoint {
    */
   readonly bodyKind?: 'csv' | 'files'
   readonly ok: z.ZodType
-  /** `csv` answers are sent as text/csv; `pdf` and `jpeg` answers as such, to be looked at or printed. */
-  readonly okKind?: 'csv' | 'pdf' | 'jpeg'
+  /** `csv` answers are sent as text/csv, `calendar` as text/calendar; `pdf` and `jpeg` as such, to be looked at or printed. */
+  readonly okKind?: 'csv' | 'calendar' | 'pdf' | 'jpeg'
   readonly status: 200 | 201 | 202
 }
 

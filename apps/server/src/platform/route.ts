@@ -22,7 +22,12 @@ export interface Call<E extends Endpoint> {
   readonly reply: FastifyReply
 }
 
-const contentTypes = { csv: 'text/csv; charset=utf-8', pdf: 'application/pdf', jpeg: 'image/jpeg' } as const
+const contentTypes = {
+  csv: 'text/csv; charset=utf-8',
+  calendar: 'text/calendar; charset=utf-8',
+  pdf: 'application/pdf',
+  jpeg: 'image/jpeg',
+} as const
 
 /** A body of files may be this large; JSON is held to the limit of the server. */
 const mostBytes = { csv: 64 * 1024 * 1024, files: 4 * 1024 * 1024 } as const
@@ -41,6 +46,10 @@ export function route<const E extends Endpoint>(
     method: endpoint.method,
     url: endpoint.path,
     ...(endpoint.bodyKind && { bodyLimit: mostBytes[endpoint.bodyKind] }),
+    // Whoever has the address of a calendar can read it: the log does not.
+    ...(endpoint.okKind === 'calendar' && {
+      logSerializers: { req: ({ method }: FastifyRequest) => ({ method, url: endpoint.path }) },
+    }),
     // Before the body is read: a stranger's body is not worth the memory.
     onRequest: async (request) => {
       refuseForeignOrigin(request)

@@ -51,6 +51,6 @@ function contentOf(body: z.ZodType, kind: Endpoint['bodyKind']): ZodOpenApiConte
   return { 'multipart/form-data': { schema: { type: 'object', required: names, properties } } }
 }
 
-const contentTypes = { csv: 'text/csv', pdf: 'application/pdf', jpeg: 'image/jpeg' } as const
+const contentTypes = { csv: 'text/csv', calendar: 'text/calendar', pdf: 'application/pdf', jpeg: 'image/jpeg' } as const
 /** A file and not JSON. */
 const bytes = { schema: { type: 'string', format: 'binary' } } as const

@@ -1,0 +1,31 @@
+import { listCalendarAddresses, makeCalendarAddress, readCalendar, retireCalendarAddress } from '@glandkeeper/contract/calendars'
+import type { FastifyInstance } from 'fastify'
+import { type Platform, route } from '../../platform/route.ts'
+import { addressesOf, makeAddress, openedBy, retireAddress } from './addresses.ts'
+import { calendarOf } from './feed.ts'
+import { roundsOfCalendar } from './rounds-of-calendar.ts'
+
+const SET_OUT_AT = '07:00'
+
+export function calendarRoutes(app: FastifyInstance, platform: Platform, setOutAt = SET_OUT_AT): void {
+  const { store, clock } = platform
+  route(app, platform, listCalendarAddresses, async ({ me }) => ({ addresses: await addressesOf(store.read, me.siteId) }))
+
+  route(app, platform, makeCalendarAddress, async ({ body, me, reply }) => {
+    // The answer holds a secret.
+    void reply.header('cache-control', 'no-store')
+    return store.write((write) => makeAddress(write, me, body.crewId, clock()))
+  })
+
+  route(app, platform, retireCalendarAddress, async ({ params, me }) => {
+    await store.write((write) => retireAddress(write, me.siteId, params.addressId, clock()))
+    return { retired: true as const }
+  })
+
+  route(app, platform, readCalendar, async ({ params, reply }) => {
+    const { siteId, crewId, crew, site } = await openedBy(store.read, params.token)
+    void reply.header('cache-control', 'private, no-cache')
+    const rounds = await roundsOfCalendar(store.read, { siteId, crewId }, clock())
+    return calendarOf({ name: `Rounds, ${crew?.name ?? site.name}`, timeZone: site.timeZone, setOutAt, rounds })
+  })
+}

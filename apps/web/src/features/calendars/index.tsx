@@ -1,0 +1,2 @@
+export { CalendarAddresses } from './calendar-addresses.tsx'
+export type { CrewOfCalendar } from './make-address.tsx'
