@@ -4,6 +4,9 @@ import { type Platform, route } from '../../platform/route.ts'
 import { cutCard } from './known.ts'
 import { printedCard } from './print.ts'
 
+export { cardOf } from './card-of.ts'
+export { cautions } from './hazards.ts'
+
 export function cutCardRoutes(app: FastifyInstance, platform: Platform): void {
   const { store, clock } = platform
   route(app, platform, showCutCard, ({ params, me }) => cutCard(store.read, me.siteId, params.tag, clock()))

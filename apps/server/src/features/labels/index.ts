@@ -5,6 +5,8 @@ import { type Platform, route } from '../../platform/route.ts'
 import { labelPrinter } from './print-in-thread.ts'
 import { labelsOf } from './which.ts'
 
+export { brokenInto, firstLines, LINE, tagLettering, widthAtMost } from './lettering.ts'
+
 export function labelRoutes(app: FastifyInstance, platform: Platform): void {
   const print = labelPrinter()
   route(app, platform, printLabels, async ({ query: { size, ...wanted }, me, request, reply }) => {
