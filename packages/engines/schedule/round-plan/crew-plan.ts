@@ -1,0 +1,57 @@
+import { anneal } from './anneal.ts'
+import type { Beat } from './beats.ts'
+import type { PlanRules } from './input.ts'
+import { CrewSearch } from './search.ts'
+
+/** Work for one crew, in windows and weeks filled: about two seconds for the largest plant on one core. */
+const MOST_WORK = 100_000_000
+/** Of it, the most that is spent on a plan that is settled already: about half a second on an idle core. */
+const MOST_ANNEALING = 24_000_000
+
+export interface SearchWatch {
+  /** Share of the search that is done, 0 to 1. */
+  readonly onProgress?: (share: number) => void
+  /** Asked now and then: the search ends with what it has. */
+  readonly shouldStop?: () => boolean
+}
+
+/**
+ * Chooses the open weeks of all beats of one crew: the largest first, each improved against all others until none gains,
+ * then stirred and settled once more, since a settled plan is often one that no single change makes better.
+ */
+export function searchCrewPlan(
+  beats: readonly Beat[],
+  hours: readonly number[],
+  rules: PlanRules,
+  seed: number,
+  watch: SearchWatch,
+): CrewSearch {
+  const search = new CrewSearch(beats, rules, hours)
+  const largestFirst = beats.map((_, index) => index).toSorted((one, other) => hoursOf(beats, other) - hoursOf(beats, one))
+  const isOver = () => search.work > MOST_WORK || watch.shouldStop?.() === true
+  for (const index of largestFirst) search.begin(index)
+  settle(search, largestFirst, isOver, (share) => watch.onProgress?.(share * 0.3))
+  const settled = search.keep()
+  const settledCost = search.cost
+  anneal(search, beats, seed, MOST_ANNEALING, isOver, (share) => watch.onProgress?.(0.3 + share * 0.6))
+  settle(search, largestFirst, isOver, (share) => watch.onProgress?.(0.9 + share * 0.1))
+  if (search.cost > settledCost) search.restore(settled)
+  watch.onProgress?.(1)
+  return search
+}
+
+function hoursOf(beats: readonly Beat[], index: number): number {
+  return beats[index]?.hours ?? 0
+}
+
+/** Improves beat after beat until a whole sweep gains nothing. */
+function settle(search: CrewSearch, order: readonly number[], isOver: () => boolean, onProgress: (share: number) => void): void {
+  for (let sweep = 1, gains = true; gains; sweep += 1) {
+    gains = false
+    for (const index of order) {
+      if (isOver()) return
+      if (search.improve(index)) gains = true
+    }
+    onProgress(1 - 0.5 ** sweep)
+  }
+}
