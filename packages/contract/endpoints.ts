@@ -1,8 +1,21 @@
 import { showApiDocument } from './api-document.ts'
 import { addArea, changeArea, listAreas } from './areas.ts'
 import { showBoard, showBoardSummary } from './board.ts'
+import { listCalendarAddresses, makeCalendarAddress, readCalendar, retireCalendarAddress } from './calendars.ts'
 import { showCalibration } from './calibration.ts'
+import {
+  addCrew,
+  addDaysOff,
+  changeAreaWalk,
+  changeCrew,
+  listAreaWalks,
+  listCrews,
+  listDaysOff,
+  removeDaysOff,
+  retireCrew,
+} from './crews.ts'
 import { printCutCard, showCutCard } from './cut-cards.ts'
+import { showDueLooks } from './due-looks.ts'
 import type { Endpoint } from './endpoint.ts'
 import { sendEvents } from './events.ts'
 import { askForFit, showFit } from './forecasts.ts'
@@ -13,7 +26,20 @@ import { addFamily, advisePacking, changeFamily, listFamilies } from './packings
 import { addPerson, changePerson, listPeople, signIn, signOut, whoAmI } from './people.ts'
 import { sendPhoto, showPhoto, showThumbnail } from './photos.ts'
 import { showPocket } from './pocket.ts'
-import { closeRound, listRounds, makeRound } from './rounds.ts'
+import {
+  cancelPlanning,
+  dropPlan,
+  listVisits,
+  makePlan,
+  moveBlock,
+  pinVisit,
+  showMoves,
+  showPlanning,
+  showPlans,
+  takePlan,
+  unpinVisit,
+} from './round-plans.ts'
+import { addStop, changeRound, closeRound, listRounds, makeRound, printRound, makeRoundsOfPlan, showCarry } from './rounds.ts'
 import { confirmSetting, listSettings } from './settings.ts'
 import { changeSite } from './sites.ts'
 import { addValve, changeValve, retireValve, showValve } from './valves.ts'
@@ -42,7 +68,37 @@ export const endpoints = {
   sendEvents,
   listRounds,
   makeRound,
+  makeRoundsOfPlan,
+  changeRound,
+  addStop,
   closeRound,
+  showCarry,
+  printRound,
+  listCrews,
+  addCrew,
+  changeCrew,
+  retireCrew,
+  listDaysOff,
+  addDaysOff,
+  removeDaysOff,
+  listAreaWalks,
+  changeAreaWalk,
+  showDueLooks,
+  showPlans,
+  showPlanning,
+  makePlan,
+  cancelPlanning,
+  takePlan,
+  dropPlan,
+  showMoves,
+  listVisits,
+  moveBlock,
+  pinVisit,
+  unpinVisit,
+  listCalendarAddresses,
+  makeCalendarAddress,
+  retireCalendarAddress,
+  readCalendar,
   showPocket,
   sendPhoto,
   showPhoto,

@@ -23,7 +23,7 @@ import {
 } from './glands.ts'
 import type { ImportKind } from './imports.ts'
 import { gap } from './reserve.ts'
-import { Access, Criticality, Phase, pressure, StemMovement, temperature, ValveKind } from './valves.ts'
+import { Access, Criticality, Phase, place, pressure, StemMovement, temperature, ValveKind } from './valves.ts'
 
 /** A column of an import file. Its heading is `name`, or `name [unit]`; `alsoCalled` are other headings it answers to. */
 export interface ImportColumn {
@@ -34,7 +34,11 @@ export interface ImportColumn {
   readonly reads:
     | { readonly as: 'text' | 'whole number' | 'yes or no' | 'moment' | 'kind of entry' }
     | { readonly as: 'word'; readonly words: readonly string[] }
-    | { readonly as: 'quantity'; readonly unit: 'mm' | '°C' | 'bar' | 'turn' | '1/min' | 'ppmv'; readonly schema: z.ZodType }
+    | {
+        readonly as: 'quantity'
+        readonly unit: 'mm' | '°C' | 'bar' | 'turn' | '1/min' | 'ppmv' | 'm'
+        readonly schema: z.ZodType
+      }
 }
 
 const text = { as: 'text' } as const
@@ -49,6 +53,13 @@ const valveColumns: readonly ImportColumn[] = [
   { field: 'areaName', name: 'area name', alsoCalled: [], reads: text },
   { field: 'walkPosition', name: 'walking position', alsoCalled: ['walk', 'stop', 'sequence'], reads: whole },
   { field: 'level', name: 'level', alsoCalled: ['floor'], reads: whole },
+  { field: 'east', name: 'east', alsoCalled: ['metres east', 'x'], reads: { as: 'quantity', unit: 'm', schema: place('east') } },
+  {
+    field: 'north',
+    name: 'north',
+    alsoCalled: ['metres north', 'y'],
+    reads: { as: 'quantity', unit: 'm', schema: place('north') },
+  },
   { field: 'service', name: 'service', alsoCalled: ['medium'], required: true, reads: text },
   { field: 'fluid', name: 'fluid', alsoCalled: ['contents'], reads: text },
   { field: 'phase', name: 'phase', alsoCalled: ['state'], required: true, reads: word(Phase) },
@@ -176,6 +187,9 @@ export const headingUnits: Readonly<Record<string, { readonly unit: string; read
   f: { unit: '°F', into: '°C' },
   bar: { unit: 'bar', into: 'bar' },
   psi: { unit: 'psi', into: 'bar' },
+  m: { unit: 'm', into: 'm' },
+  metre: { unit: 'm', into: 'm' },
+  metres: { unit: 'm', into: 'm' },
   turn: { unit: 'turn', into: 'turn' },
   turns: { unit: 'turn', into: 'turn' },
   ppmv: { unit: 'ppmv', into: 'ppmv' },

@@ -1,10 +1,12 @@
 import { z } from 'zod'
 import { AreaCode } from './areas.ts'
+import { CrewId } from './crews.ts'
 import { endpoint } from './endpoint.ts'
 import { eventKinds, MissedReason } from './events.ts'
 import { PersonId } from './people.ts'
-import { count } from './quantity.ts'
+import { count, quantity } from './quantity.ts'
 import { everybody, registerKeepers } from './roles.ts'
+import { WeekOf } from './round-plans.ts'
 import { text } from './text.ts'
 import { ValveTag } from './valves.ts'
 
@@ -27,8 +29,14 @@ export const RoundStop = z.object({
   areaName: z.string(),
   level: count('Level', -20, 60),
   visit: Visit.nullable(),
+  /** Put on the round after it was made. */
+  isAdded: z.boolean(),
 })
 export type RoundStop = z.infer<typeof RoundStop>
+
+/** Open: stops are left to visit. Walked: each was visited, or could not be. Closed: a planner has put it away. */
+export const RoundState = z.enum(['open', 'walked', 'closed'])
+export type RoundState = z.infer<typeof RoundState>
 
 /** Valves to walk to on a day, in walking order. */
 export const Round = z.object({
@@ -37,6 +45,16 @@ export const Round = z.object({
   walkOn: z.iso.date(),
   fitterId: PersonId.nullable(),
   fitterName: z.string().nullable(),
+  state: RoundState,
+  /** Monday of the week of the plan it was made from; null for one made by hand. */
+  weekOf: WeekOf.nullable(),
+  areaCode: AreaCode.nullable(),
+  crewId: CrewId.nullable(),
+  crewName: z.string().nullable(),
+  /** What it takes, with set-up and the way; metres and levels where places have been measured. */
+  minutes: quantity({ label: 'Minutes', unit: 'min', min: 0, max: 100_000, step: 1 }).nullable(),
+  metres: quantity({ label: 'On foot', unit: 'm', min: 0, max: 1e6, step: 1 }).nullable(),
+  levels: count('Levels climbed', 0, 10_000).nullable(),
   stops: z.array(RoundStop),
 })
 export type Round = z.infer<typeof Round>
@@ -70,12 +88,75 @@ export const makeRound = endpoint({
   status: 201,
 })
 
-/** Takes a round off the phones. Entries made on it stay what they are. */
+const byRound = z.strictObject({ roundId: RoundId })
+
+/** Makes rounds of the visits that a plan has for an area and crew in a week: one for each day given, in walking order. */
+export const makeRoundsOfPlan = endpoint({
+  method: 'POST',
+  path: '/api/rounds/of-plan',
+  who: registerKeepers,
+  body: z.strictObject({
+    weekOf: WeekOf,
+    areaCode: AreaCode,
+    crewId: CrewId,
+    days: z
+      .array(z.strictObject({ walkOn: z.iso.date(), fitterId: PersonId.nullable() }))
+      .min(1)
+      .max(7),
+  }),
+  ok: z.object({ rounds: z.array(Round) }),
+  status: 201,
+})
+
+/** Another day, or another fitter. */
+export const changeRound = endpoint({
+  method: 'PUT',
+  path: '/api/rounds/:roundId',
+  who: registerKeepers,
+  params: byRound,
+  body: z.strictObject({ walkOn: z.iso.date(), fitterId: PersonId.nullable() }),
+  ok: Round,
+  status: 200,
+})
+
+/** Puts a valve on a round that is made, where it lies best on the way. Fitters may: they see what a plan does not. */
+export const addStop = endpoint({
+  method: 'POST',
+  path: '/api/rounds/:roundId/stops',
+  who: everybody,
+  params: byRound,
+  body: z.strictObject({ tag: ValveTag }),
+  ok: Round,
+  status: 201,
+})
+
+/** Takes a round off the phones. Entries made on it stay what they are; what was left out comes back into the plan. */
 export const closeRound = endpoint({
   method: 'POST',
   path: '/api/rounds/:roundId/close',
   who: registerKeepers,
-  params: z.strictObject({ roundId: RoundId }),
-  ok: z.object({ closed: z.literal(true) }),
+  params: byRound,
+  ok: z.object({ closed: z.literal(true), leftOut: count('Left out', 0, 200) }),
+  status: 200,
+})
+
+/** What to carry on a round: spanners, and cord for likely repacks. */
+export const showCarry = endpoint({
+  method: 'GET',
+  path: '/api/rounds/:roundId/carry',
+  who: everybody,
+  params: byRound,
+  ok: z.object({ lines: z.array(z.object({ name: z.string(), says: z.string() })) }),
+  status: 200,
+})
+
+/** The round on paper: what to carry, and a row for each stop with room to write in by hand. */
+export const printRound = endpoint({
+  method: 'GET',
+  path: '/api/rounds/:roundId/sheet',
+  who: everybody,
+  params: byRound,
+  ok: z.instanceof(Uint8Array),
+  okKind: 'pdf',
   status: 200,
 })

@@ -7,7 +7,7 @@ import { everybody, registerKeepers } from './roles.ts'
 export const FigureMark = z.enum(['read', 'worked out', 'from memory', 'common practice, no source', 'set by us'])
 export type FigureMark = z.infer<typeof FigureMark>
 
-export const settingGroups = ['cutting', 'loading', 'leaks', 'follow-up', 'forecast'] as const
+export const settingGroups = ['cutting', 'loading', 'leaks', 'follow-up', 'forecast', 'rounds'] as const
 
 interface SettingAbout {
   readonly group: (typeof settingGroups)[number]
@@ -19,6 +19,8 @@ interface SettingAbout {
 
 const setting = <const Value extends z.ZodType>(value: Value, about: SettingAbout) => ({ value, ...about })
 const share = (label: string, min: number, max: number) => quantity({ label, unit: 'ratio', min, max, step: 0.01 })
+
+const minutes = (label: string, most = 480) => quantity({ label, unit: 'min', min: 0, max: most, step: 1 })
 
 const mostBetween = (criticality: string) =>
   quantity({ label: `Longest time between looks, ${criticality}`, unit: 'day', min: 1, max: 1100, step: 1 })
@@ -207,6 +209,90 @@ export const settings = {
     usually: 4,
     mark: 'set by us',
     why: 'With this little travel left a valve stands at watch: about four half turns of an M12 stud.',
+  }),
+  minutesOfLook: setting(minutes('Minutes of a routine look'), {
+    group: 'rounds',
+    usually: 5,
+    mark: 'set by us',
+    why: 'At the valve: find it, look, read both gaps, take up half a turn where it asks for it, enter it.',
+  }),
+  minutesOfFollowUp: setting(minutes('Minutes of a follow-up'), {
+    group: 'rounds',
+    usually: 8,
+    mark: 'set by us',
+    why: 'After a repack or a nip: re-tighten evenly, try the stem, read both gaps again.',
+  }),
+  minutesOnPlatform: setting(minutes('Minutes more on a platform'), {
+    group: 'rounds',
+    usually: 1,
+    mark: 'set by us',
+    why: 'Added to each visit of a valve that is reached from a platform.',
+  }),
+  minutesOnLadder: setting(minutes('Minutes more on a ladder'), {
+    group: 'rounds',
+    usually: 5,
+    mark: 'set by us',
+    why: 'Added to each visit of a valve that is reached by a ladder: set it up, secure it, take it along.',
+  }),
+  minutesOnScaffold: setting(minutes('Minutes more on a scaffold'), {
+    group: 'rounds',
+    usually: 20,
+    mark: 'set by us',
+    why: 'Added to each visit of a valve that needs a scaffold, once it stands.',
+  }),
+  minutesInConfinedSpace: setting(minutes('Minutes more in a confined space'), {
+    group: 'rounds',
+    usually: 45,
+    mark: 'set by us',
+    why: 'Added to each visit in a confined space: permit, gas test and a second person take their time.',
+  }),
+  minutesToSetUp: setting(minutes('Minutes to set up an area'), {
+    group: 'rounds',
+    usually: 40,
+    mark: 'set by us',
+    why: 'Once for each area and week: permit, tools, the way there and back. An area may have its own figure.',
+  }),
+  windowShare: setting(share('Width of a window', 0, 0.5), {
+    group: 'rounds',
+    usually: 0.25,
+    mark: 'set by us',
+    why: 'A routine look may come earlier or later by this share of the time between looks, and by a week at least.',
+  }),
+  catchUpWeeks: setting(quantity({ label: 'Weeks to catch up', unit: 'week', min: 1, max: 12, step: 1 }), {
+    group: 'rounds',
+    usually: 2,
+    mark: 'set by us',
+    why: 'A look that is overdue, or was missed on a round, is planned within this many weeks.',
+  }),
+  easyWeekShare: setting(share('Share of hours that is easy', 0.3, 1), {
+    group: 'rounds',
+    usually: 0.85,
+    mark: 'set by us',
+    why: 'Above this share of its hours a week counts as full, and the plan would rather use another.',
+  }),
+  mostWeekShare: setting(share('Most of a crew’s hours', 0.5, 2), {
+    group: 'rounds',
+    usually: 1.2,
+    mark: 'set by us',
+    why: 'No week is planned beyond this share of a crew’s hours; what does not fit is listed.',
+  }),
+  metresForLevel: setting(quantity({ label: 'A level of stairs is worth', unit: 'm', min: 0, max: 200, step: 1 }), {
+    group: 'rounds',
+    usually: 20,
+    mark: 'set by us',
+    why: 'The walking order weighs one level of stairs as this many metres on the flat.',
+  }),
+  metresInAMinute: setting(quantity({ label: 'Metres walked in a minute', unit: 'm/min', min: 10, max: 120, step: 1 }), {
+    group: 'rounds',
+    usually: 50,
+    mark: 'set by us',
+    why: 'Turns the way of a round into minutes: slower than a free walk, with tools and through a plant.',
+  }),
+  hourOfSettingOut: setting(quantity({ label: 'Hour of setting out', unit: 'h', min: 0, max: 23.5, step: 0.5 }), {
+    group: 'rounds',
+    usually: 7,
+    mark: 'set by us',
+    why: 'When rounds begin in the calendar, by the clock of the site.',
   }),
 } as const satisfies Record<string, SettingAbout & { readonly value: z.ZodType }>
 

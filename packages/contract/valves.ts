@@ -37,6 +37,10 @@ export const temperature = quantity({ label: 'Temperature', unit: '°C', min: -2
 /** Above atmospheric pressure. */
 export const pressure = quantity({ label: 'Pressure', unit: 'bar', min: -1, max: 1000, step: 0.1, usual: [0, 160] })
 
+/** Metres from the area's own zero: what the walking order is worked out from. Negative is west, or south. */
+export const place = (towards: 'east' | 'north') =>
+  quantity({ label: `Metres ${towards}`, unit: 'm', min: -10_000, max: 10_000, step: 0.1, usual: [-500, 500] })
+
 /** What a planner or engineer knows and may change. */
 export const ValveInput = z.strictObject({
   tag: ValveTag,
@@ -44,6 +48,8 @@ export const ValveInput = z.strictObject({
   areaCode: AreaCode,
   walkPosition: count('Walking position', 0, 1_000_000),
   level: count('Level', -20, 60),
+  east: place('east').nullable().default(null),
+  north: place('north').nullable().default(null),
   service: text(40, 1),
   fluid: text(80),
   phase: Phase,

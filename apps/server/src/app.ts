@@ -7,7 +7,11 @@ import { areaRoutes } from './features/areas/index.ts'
 import { apiDocumentRoutes } from './features/api-document/index.ts'
 import { benchRoutes } from './features/bench/index.ts'
 import { boardRoutes } from './features/board/index.ts'
+import { calendarRoutes } from './features/calendars/index.ts'
+import { crewRoutes } from './features/crews/index.ts'
 import { cutCardRoutes } from './features/cut-cards/index.ts'
+import { daysOffRoutes } from './features/days-off/index.ts'
+import { dueLookRoutes } from './features/due-looks/index.ts'
 import { eventRoutes } from './features/events/index.ts'
 import { forecastRoutes, Fits } from './features/forecasts/index.ts'
 import { healthRoutes } from './features/health/index.ts'
@@ -17,7 +21,9 @@ import { packingRoutes } from './features/packings/index.ts'
 import { peopleRoutes } from './features/people/index.ts'
 import { photoRoutes } from './features/photos/index.ts'
 import { pocketRoutes } from './features/pocket/index.ts'
+import { Planning, roundPlanRoutes } from './features/round-plans/index.ts'
 import { roundRoutes } from './features/rounds/index.ts'
+import { roundSheetRoutes } from './features/round-sheets/index.ts'
 import { settingRoutes } from './features/settings/index.ts'
 import { siteRoutes } from './features/sites/index.ts'
 import { valveRoutes } from './features/valves/index.ts'
@@ -69,6 +75,8 @@ export async function buildApp({
   })
   const platform: Platform = { store, clock }
   const fits = new Fits({ store, databaseUrl, clock, log: app.log })
+  const planning = new Planning({ store, databaseUrl, clock, log: app.log })
+  app.addHook('onClose', () => planning.close())
   const imports = new ImportRuns(store, clock, app.log, (siteId) => void fits.ask(siteId, 'after an import'))
   const renew = (siteId: string) => void fits.renew(siteId)
   registerProblems(app)
@@ -102,6 +110,12 @@ export async function buildApp({
   labelRoutes(app, platform)
   eventRoutes(app, platform)
   roundRoutes(app, platform)
+  crewRoutes(app, platform)
+  daysOffRoutes(app, platform)
+  roundPlanRoutes(app, platform, planning)
+  dueLookRoutes(app, platform)
+  roundSheetRoutes(app, platform)
+  calendarRoutes(app, platform)
   pocketRoutes(app, platform)
   photoRoutes(app, platform)
   packingRoutes(app, platform)

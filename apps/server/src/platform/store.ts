@@ -22,6 +22,12 @@ type Model =
   | 'forecastMade'
   | 'round'
   | 'roundStop'
+  | 'crew'
+  | 'daysOff'
+  | 'roundPlan'
+  | 'plannedVisit'
+  | 'visitPin'
+  | 'calendarAddress'
   | 'photo'
 type ReadMethod = 'findMany' | 'findFirst' | 'findUnique' | 'findUniqueOrThrow' | 'count' | 'groupBy' | 'aggregate'
 /** What reads see: committed data only, through a connection that cannot write. */

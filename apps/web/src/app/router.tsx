@@ -85,8 +85,20 @@ export const router = createBrowserRouter([
             lazy: async () => ({ Component: (await import('../features/rounds/rounds-page.tsx')).RoundsPage }),
           },
           {
+            path: 'rounds/plan',
+            lazy: async () => ({ Component: (await import('../features/round-plans/plan-page.tsx')).PlanPage }),
+          },
+          {
+            path: 'rounds/due',
+            lazy: async () => ({ Component: (await import('../features/round-plans/due-page.tsx')).DuePage }),
+          },
+          {
             path: 'rounds/:roundId',
             lazy: async () => ({ Component: (await import('../features/rounds/round-page.tsx')).RoundPage }),
+          },
+          {
+            path: 'rounds/:roundId/type-in',
+            lazy: async () => ({ Component: (await import('../features/round-entry/type-in-page.tsx')).TypeInPage }),
           },
           {
             path: 'find',

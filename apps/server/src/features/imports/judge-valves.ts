@@ -23,6 +23,8 @@ const glandFields = new Set(Object.keys(ValveInput.shape.gland.shape))
 const untold = {
   description: '',
   level: 0,
+  east: null,
+  north: null,
   fluid: '',
   temperature: null,
   pressure: null,

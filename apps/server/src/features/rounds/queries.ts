@@ -11,6 +11,8 @@ export async function openRounds(read: Read, siteId: string, roundId?: string): 
     orderBy: [{ walkOn: 'asc' }, { createdAt: 'asc' }],
     include: {
       fitter: { select: { name: true } },
+      area: { select: { code: true } },
+      crew: { select: { name: true } },
       stops: {
         orderBy: { position: 'asc' },
         include: { valve: { select: { tag: true, level: true, area: { select: { code: true, name: true } } } } },
@@ -18,22 +20,34 @@ export async function openRounds(read: Read, siteId: string, roundId?: string): 
     },
   })
   const visits = await visitsSince(read, siteId, rounds)
-  return rounds.map(({ id, name, walkOn, fitterId, fitter, stops, createdAt }) => ({
-    roundId: id,
-    name,
-    walkOn,
-    fitterId,
-    fitterName: fitter?.name ?? null,
-    stops: stops.map(({ position, valveId, valve }) => ({
+  return rounds.map((round) => {
+    const stops = round.stops.map(({ position, valveId, valve, addedById }) => ({
       position,
       valveId,
       tag: valve.tag,
       areaCode: valve.area.code,
       areaName: valve.area.name,
       level: valve.level,
-      visit: visitAfter(visits.get(valveId) ?? [], createdAt),
-    })),
-  }))
+      visit: visitAfter(visits.get(valveId) ?? [], round.createdAt),
+      isAdded: addedById !== null,
+    }))
+    return {
+      roundId: round.id,
+      name: round.name,
+      walkOn: round.walkOn,
+      fitterId: round.fitterId,
+      fitterName: round.fitter?.name ?? null,
+      state: round.closedAt ? 'closed' : stops.every(({ visit }) => visit !== null) ? 'walked' : 'open',
+      weekOf: round.weekOf,
+      areaCode: round.area?.code ?? null,
+      crewId: round.crewId,
+      crewName: round.crew?.name ?? null,
+      minutes: round.minutes as Round['minutes'],
+      metres: round.metres as Round['metres'],
+      levels: round.levels,
+      stops,
+    }
+  })
 }
 
 /** Valves and areas of the rounds that a person walks, or that anybody may. */

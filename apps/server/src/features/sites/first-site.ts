@@ -8,6 +8,7 @@ import type { Config } from '../../config.ts'
 import type { Clock } from '../../platform/clock.ts'
 import { newId } from '../../platform/ids.ts'
 import type { Store } from '../../platform/store.ts'
+import { putDemoCrews } from './demo-crews.ts'
 import { createArea } from '../areas/index.ts'
 import { Fits } from '../forecasts/index.ts'
 import { ImportRuns } from '../imports/index.ts'
@@ -38,10 +39,14 @@ export async function makeFirstSite(store: Store, config: Config, clock: Clock, 
   const signIns = config.demo
     ? roles.map((role) => signInOf(role, demoPeople[role], config.demoPassword))
     : [signInOf('planner', 'Planner')]
-  const [keeperId] = await putPeople(store, site.id, signIns, clock)
-  if (config.demo && keeperId !== undefined) {
+  const [keeperId, fitterId] = await putPeople(store, site.id, signIns, clock)
+  if (config.demo && keeperId !== undefined && fitterId !== undefined) {
     say('the register is empty: loading the demo plant, Tarn Hollow Board Mill')
-    await loadDemoPlant(store, config.databaseUrl, { siteId: site.id, personId: keeperId }, site.createdAt, clock, say)
+    const by = { siteId: site.id, personId: keeperId }
+    await loadDemoPlant(store, config.databaseUrl, by, site.createdAt, clock, say)
+    const today = site.createdAt.toISOString().slice(0, 10)
+    const hasCrews = (await store.read.crew.count({ where: { siteId: site.id } })) > 0
+    if (!hasCrews) await store.write((write) => putDemoCrews(write, by, fitterId, { today, now: clock() }))
   }
   // Before the register counts as ready: nobody may be locked out by a stop between the two.
   keepSignIns(config.dataFolder, signIns)

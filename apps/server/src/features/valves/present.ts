@@ -23,6 +23,8 @@ export function presentInput(row: ValveRow): ValveInput {
     areaCode: row.area.code,
     walkPosition: row.walkPosition,
     level: row.level,
+    east: row.eastM as Valve['east'],
+    north: row.northM as Valve['north'],
     service: row.service,
     fluid: row.fluid,
     phase: row.phase as Valve['phase'],

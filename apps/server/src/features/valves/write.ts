@@ -119,11 +119,13 @@ async function areaIdOf(write: Write, siteId: string, code: string): Promise<str
 
 /** The columns of a valve. Where types end, units go into the names. */
 export function rowOf(input: ValveInput, areaId: string) {
-  const { gland, areaCode: _, temperature, pressure, ...same } = input
+  const { gland, areaCode: _, temperature, pressure, east, north, ...same } = input
   return {
     ...same,
     areaId,
     searchText: searchTextOf(input),
+    eastM: east,
+    northM: north,
     temperatureC: temperature,
     pressureBar: pressure,
     boxBoreMm: gland.boxBore,

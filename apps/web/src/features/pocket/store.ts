@@ -22,16 +22,26 @@ interface PocketTables extends DBSchema {
 
 export type Pocket = IDBPDatabase<PocketTables>
 
+/** Goes up with every change of what is kept. */
+const VERSION = 2
+
 let opened: Promise<Pocket> | null = null
 
 /** A copy of what the server has, apart from the outbox: it may be cleared at any time and loses nothing. */
 export function openPocket(): Promise<Pocket> {
-  opened ??= openDB<PocketTables>('glandkeeper-pocket', 1, {
+  opened ??= openDB<PocketTables>('glandkeeper-pocket', VERSION, {
     upgrade(database) {
+      // A copy of an older shape is read anew from the server.
+      for (const name of database.objectStoreNames) database.deleteObjectStore(name)
       database.createObjectStore('cards', { keyPath: 'valve.valveId' }).createIndex('tag', 'valve.tag')
       database.createObjectStore('rounds', { keyPath: 'roundId' })
       database.createObjectStore('cutCards', { keyPath: 'tag' })
       database.createObjectStore('state')
+    },
+    // Another tab has a newer shape: this one lets go, and opens again when it next reads.
+    blocking() {
+      void opened?.then((pocket) => pocket.close())
+      opened = null
     },
   })
   return opened

@@ -36,7 +36,7 @@ const labels: Readonly<Record<string, { label: string; hint?: string }>> = {
 }
 
 export const groups: readonly { title: string; pointers: readonly string[] }[] = [
-  { title: 'Which valve', pointers: ['/tag', '/description', '/areaCode', '/walkPosition', '/level'] },
+  { title: 'Which valve', pointers: ['/tag', '/description', '/areaCode', '/walkPosition', '/level', '/east', '/north'] },
   { title: 'What it holds', pointers: ['/service', '/fluid', '/phase', '/temperature', '/pressure'] },
   {
     title: 'How it is built and reached',

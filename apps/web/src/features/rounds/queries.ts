@@ -1,5 +1,6 @@
-import { closeRound, makeRound, type RoundInput } from '@glandkeeper/contract/rounds'
-import { useMutation } from '@tanstack/react-query'
+import { addStop, changeRound, closeRound, makeRound, type RoundInput, showCarry } from '@glandkeeper/contract/rounds'
+import { queryOptions, useMutation } from '@tanstack/react-query'
+import type { BodyIn } from '@glandkeeper/contract/endpoint'
 import type { z } from 'zod'
 import { call } from '../../platform/client.ts'
 import { useSync } from '../pocket/index.tsx'
@@ -17,5 +18,26 @@ export function useCloseRound() {
   return useMutation({
     mutationFn: (roundId: string) => call(closeRound, { params: { roundId } }),
     onSuccess: useSync(),
+  })
+}
+
+export function useChangeRound(roundId: string) {
+  return useMutation({
+    mutationFn: (body: BodyIn<typeof changeRound>) => call(changeRound, { params: { roundId }, body }),
+    onSuccess: useSync(),
+  })
+}
+
+export function useAddStop(roundId: string) {
+  return useMutation({
+    mutationFn: (tag: string) => call(addStop, { params: { roundId }, body: { tag } }),
+    onSuccess: useSync(),
+  })
+}
+
+export function carryQuery(roundId: string) {
+  return queryOptions({
+    queryKey: ['carry', roundId],
+    queryFn: ({ signal }) => call(showCarry, { params: { roundId }, signal }),
   })
 }

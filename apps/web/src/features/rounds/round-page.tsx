@@ -1,5 +1,5 @@
 import type { ValveCard } from '@glandkeeper/contract/pocket'
-import type { RoundStop } from '@glandkeeper/contract/rounds'
+import type { Round, RoundStop } from '@glandkeeper/contract/rounds'
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from 'react-router'
 import { useOutbox } from '../../platform/outbox/use-outbox.ts'
@@ -8,6 +8,7 @@ import { StandingMark } from '../../ui/standing.tsx'
 import { carriedQuery, roundsQuery } from '../pocket/queries.ts'
 import { fateOf, type StopFate, stretchesOf } from './stops.ts'
 import { stopAddress } from './index.tsx'
+import { RoundActs } from './round-acts.tsx'
 import look from './rounds.module.css'
 
 /** A round on the phone: its stops as they are walked, each a target for a thumb. */
@@ -38,6 +39,7 @@ export function RoundPage() {
         <p className="soft">
           {formatDay(round.walkOn)} · {round.fitterName ?? 'whoever has time'} · {round.stops.length - open.length} of{' '}
           {round.stops.length} stops done
+          {whatItTakes(round)}
         </p>
       </header>
       {stretchesOf(round.stops).map((stretch) => (
@@ -58,8 +60,19 @@ export function RoundPage() {
           </ol>
         </section>
       ))}
+      <RoundActs round={round} />
     </main>
   )
+}
+
+/** Expected minutes, and the way where it has been measured. */
+function whatItTakes({ minutes, metres, levels }: Round): string {
+  const said = [
+    minutes === null ? '' : `${Math.round(minutes)} minutes`,
+    metres === null ? '' : `${Math.round(metres / 10) * 10}\u00a0m on foot`,
+    levels ? `${levels} ${levels === 1 ? 'level' : 'levels'} by stairs` : '',
+  ].filter((part) => part !== '')
+  return said.length === 0 ? '' : ` · ${said.join(', ')}`
 }
 
 interface StopProps {

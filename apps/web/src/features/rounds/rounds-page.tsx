@@ -32,6 +32,9 @@ export function RoundsPage() {
             Reading what this device carries along: {Math.round(share * 100)} %
           </p>
         )}
+        <p>
+          <Link to="/rounds/plan">Plan of rounds</Link> · <Link to="/rounds/due">due and not done</Link>
+        </p>
       </header>
       {keepsRegister(me) &&
         (isMaking ? (

@@ -62,6 +62,7 @@ const heading = {
   leaks: 'Leaks and what they cost',
   'follow-up': 'Follow-up, and the time between looks',
   forecast: 'Forecast, and what a standing means',
+  rounds: 'Rounds: minutes, windows and weeks',
 } as const satisfies Record<(typeof settingGroups)[number], string>
 
 function SettingRow({ setting: { key, value, confirmed } }: { setting: Setting }) {

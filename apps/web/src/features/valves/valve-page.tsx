@@ -6,6 +6,7 @@ import { atSite } from '../../platform/site-time.ts'
 import page from '../../ui/page.module.css'
 import { ProblemNote } from '../../ui/problem-note.tsx'
 import { useMe } from '../people/index.tsx'
+import { PlannedLooks } from '../round-plans/index.tsx'
 import { NextStep } from './next-step.tsx'
 import { PackingWarning } from './packing-warning.tsx'
 import { valveQuery } from './queries.ts'
@@ -50,6 +51,7 @@ function KnownValve({ history, now }: { history: ValveHistory; now: Date }) {
         <ReservePlot history={history} now={now} site={person.site} />
       </div>
       <NextStep history={history} person={person} today={format(atSite(now, timeZone), 'yyyy-MM-dd')} />
+      <PlannedLooks tag={history.valve.tag} />
       <Link to={`/valves/${encodeURIComponent(history.valve.tag)}/cut-card`}>Cut card for a repack</Link>
       <PackingWarning tag={history.valve.tag} />
       <Timeline timeline={history.timeline} tag={history.valve.tag} timeZone={timeZone} />
