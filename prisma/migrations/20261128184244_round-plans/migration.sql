@@ -54,6 +54,7 @@ CREATE TABLE "planned_visit" (
     "area_id" TEXT NOT NULL,
     "crew_id" TEXT,
     "week" INTEGER,
+    "was_week" INTEGER,
     "due_week" INTEGER NOT NULL,
     "earliest" INTEGER NOT NULL,
     "latest" INTEGER NOT NULL,
