@@ -121,12 +121,17 @@ export const removeDaysOff = endpoint({
 
 const metres = (label: string) => quantity({ label, unit: 'm', min: -10_000, max: 10_000, step: 0.1 })
 const Place = z.strictObject({ east: metres('Metres east'), north: metres('Metres north'), level: count('Level', -20, 60) })
-const Stairs = z.strictObject({
-  east: metres('Metres east'),
-  north: metres('Metres north'),
-  lowestLevel: count('Lowest level', -20, 60),
-  highestLevel: count('Highest level', -20, 60),
-})
+const Stairs = z
+  .strictObject({
+    east: metres('Metres east'),
+    north: metres('Metres north'),
+    lowestLevel: count('Lowest level', -20, 60),
+    highestLevel: count('Highest level', -20, 60),
+  })
+  .refine(({ lowestLevel, highestLevel }) => lowestLevel <= highestLevel, {
+    path: ['highestLevel'],
+    error: 'The highest level is below the lowest',
+  })
 
 /** Where a walk through an area begins, and how it gets from level to level. */
 export const WalkPlan = z.strictObject({ wayIn: Place.nullable(), stairs: z.array(Stairs).max(50) })

@@ -149,13 +149,13 @@ export const problems = {
     title: 'No such crew',
     help: 'It may have been retired; look at the list of crews.',
   },
-  'days-off/unknown': {
+  'daysoff/unknown': {
     status: 404,
     retry: false,
     title: 'These days off are not there',
     help: 'Somebody may have removed them; look at the list again.',
   },
-  'days-off/rule': {
+  'daysoff/rule': {
     status: 422,
     retry: false,
     title: 'This recurrence rule cannot be read',

@@ -53,6 +53,10 @@ export const router = createBrowserRouter([
             lazy: async () => ({ Component: (await import('../features/register/add-valve-page.tsx')).AddValvePage }),
           },
           {
+            path: 'register/crews',
+            lazy: async () => ({ Component: (await import('../features/crews/crews-page.tsx')).CrewsPage }),
+          },
+          {
             path: 'register/labels',
             lazy: async () => ({ Component: (await import('../features/labels/labels-page.tsx')).LabelsPage }),
           },

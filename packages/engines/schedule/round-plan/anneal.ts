@@ -9,10 +9,10 @@ const FIRST_HEAT = 50
 const MOST_HEAT = 7
 const FINENESS = 1_000_000
 /** Kinds of change, in a hundred; the rest opens one week more. */
-const MOVES = 50
+const MOVES = 60
 const DROPS = 20
-const SLIDES = 20
-const FARTHEST_MOVE = 8
+const SLIDES = 10
+const FARTHEST_MOVE = 4
 const LONGEST_SLIDE = 20
 
 /** Changes beats by chance and takes what costs more too, ever less of it, so that the plan leaves its hollow for a deeper one. */

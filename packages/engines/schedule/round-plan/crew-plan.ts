@@ -5,8 +5,11 @@ import { CrewSearch } from './search.ts'
 
 /** Work for one crew, in windows and weeks filled: about two seconds for the largest plant on one core. */
 const MOST_WORK = 100_000_000
-/** Of it, the most that is spent on a plan that is settled already: about half a second on an idle core. */
-const MOST_ANNEALING = 24_000_000
+/** Of it, settling and stirring a plan together, and stirring at the least: half a second, and a quarter, on an idle core. */
+const MOST_ANNEALING = 20_000_000
+const LEAST_ANNEALING = 10_000_000
+/** And no more than this for each window and week of each beat: a small plan is found soon. */
+const ANNEALING_OF_PART = 30_000
 
 export interface SearchWatch {
   /** Share of the search that is done, 0 to 1. */
@@ -33,7 +36,12 @@ export function searchCrewPlan(
   settle(search, largestFirst, isOver, (share) => watch.onProgress?.(share * 0.3))
   const settled = search.keep()
   const settledCost = search.cost
-  anneal(search, beats, seed, MOST_ANNEALING, isOver, (share) => watch.onProgress?.(0.3 + share * 0.6))
+  const parts = beats.reduce((sum, { classes }) => sum + classes.length + hours.length, 0)
+  // A large plant has spent much on settling already, and gains less by stirring.
+  const stirring = Math.max(LEAST_ANNEALING, MOST_ANNEALING - search.work)
+  anneal(search, beats, seed, Math.min(stirring, ANNEALING_OF_PART * parts), isOver, (share) =>
+    watch.onProgress?.(0.3 + share * 0.6),
+  )
   settle(search, largestFirst, isOver, (share) => watch.onProgress?.(0.9 + share * 0.1))
   if (search.cost > settledCost) search.restore(settled)
   watch.onProgress?.(1)

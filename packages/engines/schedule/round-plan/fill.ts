@@ -56,12 +56,17 @@ export class BeatFill {
   readonly #openBefore: Int32Array
   /** Hours by number of further choices and first choice. */
   readonly #alike: Float64Array
+  /** First choices from and to which there are hours, by number of further choices. */
+  readonly #from: Int32Array
+  readonly #to: Int32Array
 
   constructor(hours: readonly number[]) {
     this.#hours = Float64Array.from(hours)
     this.#openWeeks = new Int32Array(hours.length)
     this.#openBefore = new Int32Array(hours.length + 1)
     this.#alike = new Float64Array(hours.length * hours.length)
+    this.#from = new Int32Array(hours.length).fill(hours.length)
+    this.#to = new Int32Array(hours.length).fill(-1)
   }
 
   /**
@@ -72,6 +77,8 @@ export class BeatFill {
   fill(table: WindowTable, open: Uint8Array, load: Float64Array, watch?: FillWatch): number {
     const weeks = open.length
     const alike = this.#alike
+    const from = this.#from
+    const to = this.#to
     const openBefore = this.#openBefore
     const { earliest, latest, before: weekBefore, hours: hoursOf } = table
     let count = 0
@@ -96,10 +103,16 @@ export class BeatFill {
       const first = openBefore[earliest[index] as number] as number
       const choices = (openBefore[(latest[index] as number) + 1] as number) - 1 - first
       if (choices > mostChoices) mostChoices = choices
+      if (first < (from[choices] as number)) from[choices] = first
+      if (first > (to[choices] as number)) to[choices] = first
       alike[choices * weeks + first] = (alike[choices * weeks + first] as number) + hours
     }
     for (let choices = 0; choices <= mostChoices; choices += 1) {
-      for (let first = 0; first + choices < count; first += 1) {
+      const last = to[choices] as number
+      let first = from[choices] as number
+      from[choices] = weeks
+      to[choices] = -1
+      for (; first <= last; first += 1) {
         const hours = alike[choices * weeks + first] as number
         if (hours === 0) continue
         alike[choices * weeks + first] = 0

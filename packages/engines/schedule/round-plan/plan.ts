@@ -5,6 +5,7 @@ import { crewsOfAreas } from './crew-of-area.ts'
 import { searchCrewPlan, type SearchWatch } from './crew-plan.ts'
 import { type Crew, faultOfInput, type RoundPlanInput } from './input.ts'
 import { CrewLoad } from './load.ts'
+import { nearerDue } from './nearer-due.ts'
 import { type PlanReason, reasonOf } from './reason.ts'
 import { costOfWeek } from './week-cost.ts'
 import { type Placed, wholeVisits } from './whole-visits.ts'
@@ -106,7 +107,8 @@ interface CrewPart {
 
 function planCrew({ weeks, rules, seed }: RoundPlanInput, crew: Crew, beats: readonly Beat[], watch: SearchWatch): CrewPart {
   const search = searchCrewPlan(beats, crew.hours, rules, seed, watch)
-  const { placed, impossible } = withinLimit(beats, wholeVisits(beats, search), crew.hours, rules.mostShare)
+  const spread = nearerDue(beats, wholeVisits(beats, search), crew.hours, rules.easyShare)
+  const { placed, impossible } = withinLimit(beats, spread, crew.hours, rules.mostShare)
   const load = new CrewLoad(beats, weeks, placed)
   const taken = costOf(load, crew, rules)
   return {

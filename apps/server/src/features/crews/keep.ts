@@ -84,8 +84,12 @@ export async function crewOf(read: Pick<Write, 'crew'>, siteId: string, crewId: 
 
 /** A person walks with one crew at most: the last one that named them. */
 async function putPeopleIn(write: Write, siteId: string, crewId: string, personIds: readonly string[]): Promise<void> {
-  const known = await write.person.count({ where: { siteId, retiredAt: null, id: { in: [...personIds] } } })
-  if (known !== new Set(personIds).size) throw new Refusal('person/unknown')
+  const known = await write.person.findMany({
+    where: { siteId, retiredAt: null, id: { in: [...personIds] } },
+    select: { id: true },
+  })
+  const stranger = personIds.find((personId) => !known.some(({ id }) => id === personId))
+  if (stranger !== undefined) throw new Refusal('person/unknown', stranger)
   await write.person.updateMany({ where: { crewId, id: { notIn: [...personIds] } }, data: { crewId: null } })
   await write.person.updateMany({ where: { id: { in: [...personIds] } }, data: { crewId } })
 }

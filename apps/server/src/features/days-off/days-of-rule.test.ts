@@ -12,7 +12,7 @@ function refusalOf(row: Parameters<typeof daysOfRule>[0], span = year): string {
     return daysOfRule(row, span).join(' ')
   } catch (error) {
     if (!(error instanceof Refusal)) throw error
-    expect(error.code).toBe('days-off/rule')
+    expect(error.code).toBe('daysoff/rule')
     return error.detail ?? ''
   }
 }
@@ -135,7 +135,7 @@ it('any text as a rule gives days in order or a refusal, never anything else', (
         expect(days).toEqual([...new Set(days)].toSorted())
         expect(days[0]).toBe('2026-02-02')
       } catch (error) {
-        expect(error).toMatchObject({ code: 'days-off/rule' })
+        expect(error).toMatchObject({ code: 'daysoff/rule' })
       }
     }),
     { numRuns: 60 },

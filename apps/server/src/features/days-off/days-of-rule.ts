@@ -44,7 +44,7 @@ interface Repetition {
 
 /** The first day of each time they come, of those that reach into the span. */
 function firstDaysOf({ rule, startsOn, length }: Repetition, { from, to }: DaySpan): string[] {
-  const refuse = (why: string) => new Refusal('days-off/rule', `${rule}: ${why}`)
+  const refuse = (why: string) => new Refusal('daysoff/rule', `${rule}: ${why}`)
   if (length > MOST_DAYS_OF_ONE) throw refuse(`more than ${MOST_DAYS_OF_ONE} days on end do not come back`)
   const { eachDay, count } = readRule(rule, startsOn)
   // The library counts from the first day on, a tenth of a second for a century of days.

@@ -57,7 +57,7 @@ describe('days off', () => {
     expect((await server.expectOk('planner', listDaysOff)).daysOff).toEqual([])
     expect(await server.call('planner', removeDaysOff, { params: { daysOffId } })).toMatchObject({
       status: 404,
-      problem: { code: 'days-off/unknown', detail: daysOffId },
+      problem: { code: 'daysoff/unknown', detail: daysOffId },
     })
     expect(await server.store.read.daysOff.count()).toBe(1)
   })
@@ -81,7 +81,7 @@ describe('days off are refused by name, with nothing written', () => {
   ])('whose rule %s', async (_why, repeats) => {
     const server = await aServer()
     const refused = await server.call('planner', addDaysOff, aStop({ repeats }))
-    expect(refused).toMatchObject({ status: 422, problem: { code: 'days-off/rule' } })
+    expect(refused).toMatchObject({ status: 422, problem: { code: 'daysoff/rule' } })
     expect(refused.ok || refused.problem.detail).toContain(repeats)
     await nothingIsWritten(server)
   })

@@ -15,7 +15,7 @@ export function daysOffRoutes(app: FastifyInstance, platform: Platform): void {
   route(app, platform, addDaysOff, async ({ body, me }) => {
     const id = await store.write((write) => createDaysOff(write, me, body, clock()))
     const added = (await daysOffOf(store.read, me.siteId)).find(({ daysOffId }) => daysOffId === id)
-    if (!added) throw new Refusal('days-off/unknown', id)
+    if (!added) throw new Refusal('daysoff/unknown', id)
     return added
   })
 

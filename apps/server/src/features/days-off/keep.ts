@@ -40,7 +40,7 @@ export async function createDaysOff(
   const { siteId } = by
   // Followed once: a rule that can be read may still never come, or come without end.
   daysOfRule(days, { from: days.startsOn, to: daysAfter(days.startsOn, TWO_YEARS) })
-  if (crewId !== null && !(await write.crew.findFirst({ where: { id: crewId, siteId } })))
+  if (crewId !== null && !(await write.crew.findFirst({ where: { id: crewId, siteId, retiredAt: null } })))
     throw new Refusal('crew/unknown', crewId)
   const area = areaCode === null ? null : await write.area.findUnique({ where: { siteId_code: { siteId, code: areaCode } } })
   if (areaCode !== null && !area) throw new Refusal('area/unknown', areaCode)
@@ -57,7 +57,7 @@ export async function createDaysOff(
 
 export async function removeDaysOffOf(write: Write, by: By, daysOffId: string, now: Date): Promise<void> {
   const before = await write.daysOff.findFirst({ where: { id: daysOffId, siteId: by.siteId } })
-  if (!before) throw new Refusal('days-off/unknown', daysOffId)
+  if (!before) throw new Refusal('daysoff/unknown', daysOffId)
   await write.daysOff.delete({ where: { id: daysOffId } })
   const { reason, startsOn, endsOn } = before
   await noteChange(

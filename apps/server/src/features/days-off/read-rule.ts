@@ -54,7 +54,7 @@ export function readRule(rule: string, startsOn: string): ReadRule {
 }
 
 function partsOf(rule: string): ReadonlyMap<string, string> {
-  const refuse = (why: string) => new Refusal('days-off/rule', `${why} in ${rule}`)
+  const refuse = (why: string) => new Refusal('daysoff/rule', `${why} in ${rule}`)
   const parts = new Map<string, string>()
   for (const part of rule
     .toUpperCase()

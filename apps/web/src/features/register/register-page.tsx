@@ -33,6 +33,9 @@ export function RegisterPage() {
             <Link to="/register/site" className={css.act}>
               Site and people
             </Link>
+            <Link to="/register/crews" className={css.act}>
+              Crews and days off
+            </Link>
           </>
         )}
         <Link to="/register/labels" className={css.act}>

@@ -1,5 +1,7 @@
 import { problemOf } from '@glandkeeper/contract/problem'
+import type { Finding } from '@glandkeeper/contract/reserve'
 import type { RoundStop } from '@glandkeeper/contract/rounds'
+
 import { aLeak, aNip, aReading, aValveId } from '@glandkeeper/fixtures/a-reading'
 import { describe, expect, test } from 'vitest'
 import type { OutboxEntry } from '../../platform/outbox/entries.ts'
@@ -24,7 +26,7 @@ const entry = (event: OutboxEntry['event'], state: OutboxEntry['state'] = 'waiti
 })
 const visit: RoundStop['visit'] = { at: takenAt, kind: 'gland.nipped', missed: null }
 const seen = { entries: [], outcomes: new Map(), arrived: new Set<string>() }
-const accepted = (id: string) => [id, { id, outcome: 'accepted', position: 1, findings: [] }] as const
+const accepted = (id: string) => [id, { id, outcome: 'accepted' as const, position: 1, findings: [] as Finding[] }] as const
 
 describe('a row', () => {
   test('is open until it is saved, and unsaved with the first letter', () => {

@@ -7,7 +7,7 @@ import { MakeRounds } from './make-rounds.tsx'
 import { PinVisit } from './pin-visit.tsx'
 import { useUnpinVisit, visitsQuery } from './queries.ts'
 import { causeInWords, whyInWords } from './reason-words.ts'
-import { mondayOfWeek, weekInWords, weekNumber } from './week-words.ts'
+import { mondayOfWeek, weekNumber, windowInWords } from './week-words.ts'
 import css from './round-plans.module.css'
 
 interface BlockDetailProps {
@@ -75,10 +75,7 @@ function Visit({ plan, visit, isDraft, week }: { plan: RoundPlan; visit: Planned
         <Link to={`/valves/${encodeURIComponent(tag)}`}>{tag}</Link> <span className="soft">{description}</span>
       </td>
       <td>{causeInWords(cause)}</td>
-      <td>
-        {weekInWords(earliest)}
-        {latest !== earliest && ` to ${weekInWords(latest)}`}
-      </td>
+      <td>{windowInWords(earliest, latest)}</td>
       <td>{whyInWords(visit)}</td>
       {!isDraft && (
         <td>

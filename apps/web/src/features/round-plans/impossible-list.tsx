@@ -21,7 +21,9 @@ export function ImpossibleList({ plan, isDraft }: { plan: RoundPlan; isDraft: bo
             <tr>
               <th scope="col">Area</th>
               <th scope="col">Visits</th>
-              <th scope="col">Due in weeks</th>
+              <th scope="col" className={css.desk}>
+                Due in weeks
+              </th>
               <th scope="col">Why they are in no week</th>
             </tr>
           </thead>
@@ -56,7 +58,7 @@ function Group({ plan, isDraft, group: { areaCode, reason, visits } }: GroupProp
           </button>
         </td>
         <td className={page.figure}>{visits.length}</td>
-        <td className={page.figure}>{weeks[0] === weeks[1] ? weeks[0] : weeks.join(' to ')}</td>
+        <td className={`${page.figure} ${css.desk}`}>{weeks[0] === weeks[1] ? weeks[0] : weeks.join(' to ')}</td>
         <td>{reasonInWords(reason)}</td>
       </tr>
       {isOpen && (

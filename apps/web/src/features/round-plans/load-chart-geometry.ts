@@ -45,7 +45,7 @@ export interface LoadChart {
 
 const LEFT = 40
 const RIGHT = 8
-const TOP = 40
+const TOP = 26
 const DRAWN = 330
 const BELOW = 46
 /** Washes as the areas stack, in walking order. */

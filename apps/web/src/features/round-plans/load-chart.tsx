@@ -63,9 +63,6 @@ function Drawn({ width, ...props }: LoadChartProps & { width: number }) {
       onPointerUp={() => setLifted(null)}
       onPointerLeave={() => setLifted(null)}
     >
-      <text x={chart.left} y={16} className="soft" fontSize={14}>
-        {plan.areas.map(({ areaCode, name }) => `${areaCode} ${name.toLowerCase()}`).join(' · ')}
-      </text>
       {chart.lines.map(({ hours, y }) => (
         <g key={hours}>
           <path d={`M${chart.left} ${y}H${chart.right}`} className="hair" strokeDasharray="1 4" />
@@ -77,9 +74,9 @@ function Drawn({ width, ...props }: LoadChartProps & { width: number }) {
       {chosen && (
         <rect
           x={chosen.x}
-          y={28}
+          y={14}
           width={chart.step}
-          height={chart.height - 30}
+          height={chart.height - 16}
           className={css.chosen}
           data-testid="chosen week"
         />
@@ -105,7 +102,7 @@ function Drawn({ width, ...props }: LoadChartProps & { width: number }) {
         />
       ))}
       <path d={chart.capacity} className={css.capacity} />
-      <text x={chart.right} y={30} textAnchor="end" fontSize={14}>
+      <text x={chart.right} y={12} textAnchor="end" fontSize={14}>
         heavy line: crew hours
       </text>
       <path d={`M${chart.left} ${chart.base}H${chart.right}`} className="out" />

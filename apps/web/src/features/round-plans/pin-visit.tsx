@@ -12,7 +12,14 @@ export function PinVisit({ plan, tag, week }: { plan: RoundPlan; tag: string; we
   const pinning = usePinVisit()
   const [chosen, setChosen] = useState(String(week))
   const [crewId, setCrewId] = useState('')
+  const [isOpen, setIsOpen] = useState(false)
   if (!keepsRegister(me)) return null
+  if (!isOpen)
+    return (
+      <button type="button" aria-label={`Pin ${tag} to a week`} onClick={() => setIsOpen(true)}>
+        Pin
+      </button>
+    )
   return (
     <>
       <form

@@ -36,7 +36,7 @@ export function PlanPage() {
         <ProblemNote error={plans.error} again={{ words: 'Read the plan again', onPress: () => void plans.refetch() }} />
       )}
       {plans.isPending && <p role="status">Reading the plan</p>}
-      {plans.data && <MakePlan hasPlan={taken !== null} />}
+      {plans.data && <MakePlan key={String(taken === null)} hasPlan={taken !== null} />}
       {plans.data && !taken && !draft && (
         <Empty title="No plan yet">
           A plan spreads the looks that fall due over the weeks, so that areas are opened seldom and crews have level weeks. It
@@ -73,6 +73,7 @@ function Plan({ plan, isDraft }: { plan: RoundPlan; isDraft: boolean }) {
             </h2>
             <Steps {...{ plan, crewId, setCrewId, firstWeek, setFirstWeek }} />
           </div>
+          <p className="soft">{plan.areas.map(({ areaCode, name }) => `${areaCode} ${name.toLowerCase()}`).join(' · ')}</p>
           <LoadChartDrawing
             plan={plan}
             crewId={crewId}

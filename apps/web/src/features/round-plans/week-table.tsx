@@ -47,8 +47,12 @@ export function WeekTable({ plan, week, isDraft, onPlace }: WeekTableProps) {
                 <th scope="col">Walk</th>
                 <th scope="col">Crew</th>
                 <th scope="col">Valves</th>
-                <th scope="col">At the valves</th>
-                <th scope="col">Set-up</th>
+                <th scope="col" className={css.desk}>
+                  At the valves
+                </th>
+                <th scope="col" className={css.desk}>
+                  Set-up
+                </th>
                 <th scope="col">Rounds</th>
               </tr>
             </thead>
@@ -95,8 +99,8 @@ function Block({ plan, block, isDraft, made, onPlace }: BlockProps) {
         </td>
         <td>{plan.crews.find((crew) => crew.crewId === crewId)?.name ?? ''}</td>
         <td className={page.figure}>{visits}</td>
-        <td className={page.figure}>{hoursInWords(hours)}</td>
-        <td className={page.figure}>{hoursInWords(setUpOf(plan, areaCode))}</td>
+        <td className={`${page.figure} ${css.desk}`}>{hoursInWords(hours)}</td>
+        <td className={`${page.figure} ${css.desk}`}>{hoursInWords(setUpOf(plan, areaCode))}</td>
         <td>
           {made.map((round) => (
             <span key={round.roundId}>

@@ -21,6 +21,12 @@ export function weekInWords(monday: string): string {
   return `week ${getISOWeek(day)}, from ${format(day, 'd MMM')}`
 }
 
+/** @example windowInWords('2026-06-15', '2026-06-29') // → 'week 25 to 27' */
+export function windowInWords(earliest: string, latest: string): string {
+  const [first, last] = [getISOWeek(parseISO(earliest)), getISOWeek(parseISO(latest))]
+  return earliest === latest ? `week ${first}` : `week ${first} to ${last}`
+}
+
 /** @example hoursInWords(41.25) // → '41.3 h' */
 export function hoursInWords(hours: number): string {
   return `${hours.toFixed(hours < 10 ? 1 : 0)}\u00a0h`
