@@ -49,7 +49,8 @@ export default defineConfig({
           // As for SQLite: each file opens a register of its own.
           isolate: false,
           include: ['apps/server/**/*.test.ts'],
-          exclude,
+          // What is on paper is the same whatever database it was read from.
+          exclude: [...exclude, '**/*.paper.test.ts'],
           globalSetup: ['apps/server/testing/postgresql.ts'],
           testTimeout: 30_000,
           hookTimeout: 120_000,

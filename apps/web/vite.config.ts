@@ -1,11 +1,14 @@
+import { readFileSync } from 'node:fs'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
 
+const { version } = JSON.parse(readFileSync(`${import.meta.dirname}/package.json`, 'utf8')) as { version: string }
 const api = process.env['GLANDKEEPER_API'] ?? 'http://127.0.0.1:4170'
 
 export default defineConfig({
   root: import.meta.dirname,
+  define: { 'import.meta.env.GLANDKEEPER_VERSION': JSON.stringify(version) },
   plugins: [
     react(),
     VitePWA({

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { AreaCode } from './areas.ts'
 import { CrewId } from './crews.ts'
 import { endpoint } from './endpoint.ts'
+import { MissedReason } from './events.ts'
 import { count, countFromText, quantity } from './quantity.ts'
 import { everybody, registerKeepers } from './roles.ts'
 import { ValveTag } from './valves.ts'
@@ -219,6 +220,8 @@ export const PlannedVisit = z.object({
   latest: WeekOf,
   minutes: quantity({ label: 'Minutes', unit: 'min', min: 0, max: 10_000, step: 1 }),
   cause: VisitCause,
+  /** Why a round came back without it; null where nobody said, or it was not missed. */
+  missed: MissedReason.nullable(),
   reason: z.enum([...planReasons, ...impossibleReasons]),
   isPinned: z.boolean(),
   pinnedBy: z.string().nullable(),

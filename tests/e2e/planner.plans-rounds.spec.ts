@@ -46,6 +46,15 @@ test('a planner plans the year, moves a round, pins a valve, and what a fitter m
     Number(/week (\d+)/.exec((await page.getByRole('button', { name }).first().getAttribute('aria-label'))!)![1])
   const before = await weekOf(/^Plan test hall, week \d+, 5 visits/)
 
+  // Dragged two weeks on: the consequence shows before anything is moved, and may be left.
+  const from = (await block.boundingBox())!
+  await page.mouse.move(from.x + from.width / 2, from.y + from.height / 2)
+  await page.mouse.down()
+  await page.mouse.move(from.x + from.width / 2 + 2.5 * from.width, from.y, { steps: 5 })
+  await expect(page.getByText(/^Plan test hall, 5 visits, week \d+ to \d+\. Week \d+ then has/)).toBeVisible()
+  await page.mouse.up()
+  await page.getByRole('button', { name: 'Leave it' }).click()
+
   // Moved by the arrow key: the consequence at once, then the move.
   await block.focus()
   await page.keyboard.press('ArrowRight')

@@ -5,11 +5,14 @@ const root = path.resolve(import.meta.dirname, '../..')
 const port = 4179
 const browser = process.env['GLANDKEEPER_BROWSER']
 
+const phone = { ...devices['Pixel 7'], viewport: { width: 390, height: 844 } }
+const TIMED = /with a slow processor/
+
 export default defineConfig({
   testDir: import.meta.dirname,
   outputDir: path.join(root, 'test-results'),
   // One register for the run: tests make the valves they change, and look at the demo plant's.
-  workers: 1,
+  workers: 2,
   timeout: 60_000,
   expect: { timeout: 10_000 },
   forbidOnly: process.env['CI'] !== undefined,
@@ -34,12 +37,20 @@ export default defineConfig({
     },
   },
   projects: [
-    { name: 'desk', testMatch: /(planner|engineer|everybody)\..*spec\.ts/, use: { viewport: { width: 1280, height: 900 } } },
+    // After all others, with nothing beside it.
     {
-      name: 'phone',
-      testMatch: /(fitter|everybody)\..*spec\.ts/,
-      use: { ...devices['Pixel 7'], viewport: { width: 390, height: 844 } },
+      name: 'timed',
+      dependencies: ['desk', 'phone'],
+      testMatch: /fitter\.uses-one-hand\.spec\.ts/,
+      grep: TIMED,
+      use: phone,
     },
+    {
+      name: 'desk',
+      testMatch: /(planner|engineer|everybody)\..*spec\.ts/,
+      use: { viewport: { width: 1280, height: 900 } },
+    },
+    { name: 'phone', testMatch: /(fitter|everybody)\..*spec\.ts/, grepInvert: TIMED, use: phone },
   ],
   webServer: {
     command: `"${process.execPath}" "${path.join(import.meta.dirname, 'fresh-server.mjs')}"`,

@@ -5,11 +5,12 @@ export function newId(): string {
   return v7()
 }
 
-/** What this device calls itself in the record. Kept per browser, so that entries of one phone can be told apart. */
+/**
+ * What this device calls itself in the record, with the version of the program it ran. Kept per browser, so that
+ * entries of one phone can be told apart.
+ */
 export function deviceName(): string {
-  const kept = localStorage.getItem('device')
-  if (kept) return kept
-  const made = `browser ${v7().slice(-6)}`
-  localStorage.setItem('device', made)
-  return made
+  const kept = localStorage.getItem('device') ?? `browser ${v7().slice(-6)}`
+  localStorage.setItem('device', kept)
+  return `${kept}, ${import.meta.env.GLANDKEEPER_VERSION ?? 'unbuilt'}`
 }

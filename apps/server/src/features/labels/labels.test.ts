@@ -1,105 +1,16 @@
 import { addArea } from '@glandkeeper/contract/areas'
-import { labelGrids, LabelSize, printLabels } from '@glandkeeper/contract/labels'
-import { addValve, retireValve } from '@glandkeeper/contract/valves'
-import { aValve, type ValveOverrides } from '@glandkeeper/fixtures/a-valve'
+import { printLabels } from '@glandkeeper/contract/labels'
+import { retireValve } from '@glandkeeper/contract/valves'
 import { describe, expect, it } from 'vitest'
 import { aServer, type TestServer } from '../../../testing/a-server.ts'
-import { codesOn, type PrintedPage, printedPages } from '../../../testing/printed.ts'
+import { codesOn } from '../../../testing/printed.ts'
+import { add, addLike, MANY_CODES, printed, saidOn, tagsOn, withValves } from '../../../testing/printed-labels.ts'
 import { newId } from '../../platform/ids.ts'
-
-const add = (server: TestServer, overrides: ValveOverrides) =>
-  server.expectOk('planner', addValve, { body: aValve({ areaCode: 'BH', ...overrides }) })
-
-/** Every code is drawn and read again: half a minute where the machine is busy. */
-const MANY_CODES = 60_000
-
-/** A server with so many valves BH-1, BH-2 …, in walking order. */
-async function withValves(count: number, overrides: ValveOverrides = {}): Promise<TestServer> {
-  const server = await aServer()
-  await add(server, { tag: 'BH-1', walkPosition: 1, level: 0, ...overrides })
-  await addLike(
-    server,
-    Array.from({ length: count - 1 }, (_, index) => `BH-${index + 2}`),
-  )
-  return server
-}
-
-/** Valves like the first one in all but tag and place in the walk: their rows alone, since a label needs no more. */
-async function addLike(server: TestServer, tags: readonly string[]): Promise<void> {
-  const row = (await server.store.read.valve.findFirst({ orderBy: { walkPosition: 'asc' } }))!
-  const data = tags.map((tag, index) => ({ ...row, id: newId(), tag, walkPosition: row.walkPosition + 1 + index }))
-  await server.store.write((write) => write.valve.createMany({ data }))
-}
-
-async function printed(server: TestServer, query = '', headers: Record<string, string> = {}): Promise<PrintedPage[]> {
-  const answer = await server.app.inject({
-    url: `${printLabels.path}?${query}`,
-    headers: { host: 'mill.example', cookie: server.cookieOf('fitter'), ...headers },
-  })
-  expect([answer.statusCode, answer.headers['content-type']]).toEqual([200, 'application/pdf'])
-  return printedPages(answer.rawPayload)
-}
 
 const refusal = async (server: TestServer, query: string) =>
   (
     await server.app.inject({ url: `${printLabels.path}?${query}`, headers: { cookie: server.cookieOf('fitter') } })
   ).json<object>()
-
-const saidOn = (pages: readonly PrintedPage[]) => pages.flatMap(({ pieces }) => pieces.map(({ says }) => says))
-const tagsOn = (pages: readonly PrintedPage[]) => saidOn(pages).filter((says) => /^BH-\d+$/.test(says))
-
-const points = (millimetres: number) => (millimetres * 72) / 25.4
-
-describe.each(LabelSize.options)('labels of %s mm', (size) => {
-  const { columns, rows, width, height } = labelGrids[size]
-  const onOne = columns * rows
-  /** Which place of the sheet a point is in. */
-  const placeOf = ({ x, y }: { x: number; y: number }) =>
-    Math.floor((y - points((297 - rows * height) / 2)) / points(height)) * columns +
-    Math.floor((x - points((210 - columns * width) / 2)) / points(width))
-
-  it(
-    `${onOne} on a sheet of A4, one more on the next; each place has a tag and the code that opens it`,
-    { timeout: MANY_CODES },
-    async () => {
-      const pages = await printed(await withValves(onOne + 1), `size=${size}`)
-      expect(pages.map(({ pieces }) => pieces.filter(({ says }) => /^BH-\d+$/.test(says)).length)).toEqual([onOne, 1])
-      for (const [index, page] of pages.entries()) {
-        expect([Math.round((page.width * 25.4) / 72), Math.round((page.height * 25.4) / 72)]).toEqual([210, 297])
-        const read = new Map((await codesOn(page)).map((code) => [placeOf(code), code.text]))
-        const tags = page.pieces.filter(({ says }) => /^BH-\d+$/.test(says))
-        expect(read.size).toBe(tags.length)
-        for (const tag of tags) {
-          expect(tag.says).toBe(`BH-${index * onOne + placeOf(tag) + 1}`)
-          expect(read.get(placeOf(tag))).toBe(`http://mill.example/v/${tag.says}`)
-        }
-      }
-    },
-  )
-
-  it.each([
-    ['the longest tag there may be, of the widest letters', 'W'.repeat(40)],
-    ['the same in Cyrillic', 'Ѩ'.repeat(40)],
-    ['one with blanks and signs', 'BH 33.07/A-2_left+right SECOND GROUP 14'],
-    ['a short one', 'V1'],
-  ])('%s keeps within its label and clear of the code', async (_, tag) => {
-    const tags = Array.from({ length: onOne }, (__, index) => `${tag.slice(0, 38)}${String(index + 1).padStart(2, '0')}`)
-    const server = await withValves(1, { description: 'M'.repeat(200), tag: tags[0]! })
-    await addLike(server, tags.slice(1))
-    const [page] = await printed(server, `size=${size}`)
-    const codes = await codesOn(page!)
-    expect(codes).toHaveLength(onOne)
-    for (const piece of page!.pieces) {
-      const top = { x: piece.x, y: piece.y - piece.size }
-      const place = placeOf(top)
-      const code = codes.find((one) => placeOf(one) === place)
-      expect([piece.says, placeOf({ x: piece.x, y: piece.y + piece.size * 0.25 })]).toEqual([piece.says, place])
-      expect([piece.says, piece.x + piece.width < code!.x]).toEqual([piece.says, true])
-    }
-    for (const { x, y, width: wide, height: high } of page!.rectangles)
-      expect([x >= 0, y >= 0, x + wide <= page!.width, y + high <= page!.height]).toEqual([true, true, true, true])
-  })
-})
 
 describe('what a label says', () => {
   it('tag in the largest print, description and area in small, and any tag as an address that opens it', async () => {

@@ -37,6 +37,11 @@ export async function plannedVisits(
     where: { siteId, valveId: { in: [...new Set(rows.map(({ valveId }) => valveId))] } },
     include: { person: { select: { name: true } } },
   })
+  const missed = await whyMissed(
+    read,
+    siteId,
+    rows.filter(({ cause }) => cause === 'missed on a round').map(({ valveId }) => valveId),
+  )
   const monday = (index: number) => mondayAfter(plan.startsOn, index)
   return rows.map((row) => {
     const pin = pins.find((one) => one.valveId === row.valveId && weekIndexOf(one.weekOf, plan.startsOn) === row.week)
@@ -51,9 +56,21 @@ export async function plannedVisits(
       latest: monday(row.latest),
       minutes: row.minutes as PlannedVisit['minutes'],
       cause: row.cause as PlannedVisit['cause'],
+      missed: row.cause === 'missed on a round' ? (missed.get(row.valveId) ?? null) : null,
       reason: row.reason as PlannedVisit['reason'],
       isPinned: pin !== undefined,
       pinnedBy: pin?.person.name ?? null,
     }
   })
+}
+
+/** The last word of a fitter on why a valve could not be done, by valve. */
+async function whyMissed(read: Read, siteId: string, valveIds: readonly string[]): Promise<Map<string, PlannedVisit['missed']>> {
+  if (valveIds.length === 0) return new Map()
+  const entries = await read.event.findMany({
+    where: { siteId, kind: 'visit.missed', valveId: { in: [...new Set(valveIds)] } },
+    orderBy: { takenAt: 'asc' },
+    select: { valveId: true, body: true },
+  })
+  return new Map(entries.map(({ valveId, body }) => [valveId, (JSON.parse(body) as { reason: PlannedVisit['missed'] }).reason]))
 }

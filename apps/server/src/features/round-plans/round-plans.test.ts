@@ -284,6 +284,8 @@ describe('rounds of a plan', () => {
         ['BH-3', WEEK, '2026-05-11'],
       ]),
     )
+    expect(back.find(({ tag }) => tag === 'BH-2')?.missed).toBe('too hot')
+    expect(back.find(({ tag }) => tag === 'BH-3')?.missed).toBeNull()
     expect(back.every(({ weekOf }) => weekOf! <= '2026-05-11')).toBe(true)
   })
 })

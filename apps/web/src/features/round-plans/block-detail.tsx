@@ -68,13 +68,13 @@ export function BlockDetail({ plan, block, area, isDraft, onPlace }: BlockDetail
 
 function Visit({ plan, visit, isDraft, week }: { plan: RoundPlan; visit: PlannedVisit; isDraft: boolean; week: number }) {
   const unpinning = useUnpinVisit()
-  const { tag, description, cause, earliest, latest, isPinned, pinnedBy } = visit
+  const { tag, description, cause, missed, earliest, latest, isPinned, pinnedBy } = visit
   return (
     <tr>
       <td>
         <Link to={`/valves/${encodeURIComponent(tag)}`}>{tag}</Link> <span className="soft">{description}</span>
       </td>
-      <td>{causeInWords(cause)}</td>
+      <td>{causeInWords(cause, missed)}</td>
       <td>{windowInWords(earliest, latest)}</td>
       <td>{whyInWords(visit)}</td>
       {!isDraft && (

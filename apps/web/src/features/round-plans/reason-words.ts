@@ -36,7 +36,9 @@ const called: Readonly<Record<VisitCause, string>> = {
   'missed on a round': 'missed on a round',
 }
 
-export const causeInWords = (cause: VisitCause): string => called[cause]
+/** @example causeInWords('missed on a round', 'too hot') // → 'missed on a round: too hot' */
+export const causeInWords = (cause: VisitCause, missed: string | null = null): string =>
+  missed === null ? called[cause] : `${called[cause]}: ${missed}`
 
 export const reasonInWords = (reason: string): string => because[reason as Reason] ?? reason
 

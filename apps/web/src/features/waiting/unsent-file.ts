@@ -6,12 +6,16 @@ export function unsentFile(entries: readonly OutboxEntry[]): string {
   return `${JSON.stringify({ unsent: lines }, null, 1)}\n`
 }
 
-/** Hands the file to the browser. */
 export function downloadUnsent(entries: readonly OutboxEntry[]): void {
-  const address = URL.createObjectURL(new Blob([unsentFile(entries)], { type: 'application/json' }))
+  handOver(new Blob([unsentFile(entries)], { type: 'application/json' }), 'unsent-entries.json')
+}
+
+/** Hands a file to the browser. */
+export function handOver(content: Blob, name: string): void {
+  const address = URL.createObjectURL(content)
   const link = document.createElement('a')
   link.href = address
-  link.download = 'unsent-entries.json'
+  link.download = name
   link.click()
   setTimeout(() => URL.revokeObjectURL(address), 10_000)
 }

@@ -10,6 +10,7 @@ import { ProblemNote } from '../../ui/problem-note.tsx'
 import { useMe } from '../people/index.tsx'
 import { PutRightForm } from '../readings/index.ts'
 import { DeviceKeeps } from './device-keeps.tsx'
+import { Photos } from './photos.tsx'
 import { downloadUnsent } from './unsent-file.ts'
 import look from './waiting.module.css'
 
@@ -41,12 +42,7 @@ export function WaitingPage() {
       )}
       <Waiting title="Waiting to be sent" entries={own} />
       <Waiting title="Made by somebody else: sent when they sign in" entries={others} />
-      {photos.length > 0 && (
-        <p>
-          {photos.length} {photos.length === 1 ? 'photo follows' : 'photos follow'} their entries.
-          {photos.some(({ problem }) => problem !== null) && ' Some were refused by the server; they stay here.'}
-        </p>
-      )}
+      <Photos photos={photos} />
       {entries.length > 0 && (
         <div className={look.acts}>
           <button type="button" onClick={() => outbox.wake()}>

@@ -100,9 +100,17 @@ export async function setAside(database: OutboxDatabase, n: number): Promise<voi
   await settle(database, { taken: [n], kept: [] })
 }
 
+/** The server has it, or a person has downloaded it: off the device. Or why the server refused it. */
 export async function settlePhoto(database: OutboxDatabase, photo: OutboxPhoto, problem: Problem | null): Promise<void> {
   const writing = database.transaction('photos', 'readwrite', strictly)
   if (problem === null) void writing.store.delete(photo.digest)
   else void writing.store.put({ ...photo, problem })
+  await writing.done
+}
+
+/** The server refused it; it waits once more. */
+export async function sendPhotoAgain(database: OutboxDatabase, photo: OutboxPhoto): Promise<void> {
+  const writing = database.transaction('photos', 'readwrite', strictly)
+  void writing.store.put({ ...photo, problem: null })
   await writing.done
 }
