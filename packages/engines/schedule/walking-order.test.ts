@@ -122,7 +122,8 @@ describe('any walking order', () => {
         expect(found.order.toSorted((a, b) => a - b)).toEqual(asGiven)
         expect(found.order[0] ?? 0).toBeLessThanOrEqual(found.order.at(-1) ?? 0)
         expect(cost).toBeCloseTo(costOf(given, found.order), 9)
-        expect(cost).toBeLessThanOrEqual(before)
+        // But for binary dust: the same legs are added up here in another order.
+        expect(cost).toBeLessThanOrEqual(before * (1 + 1e-12))
         expect(found.shareSaved).toBeCloseTo(before === 0 ? 0 : 1 - cost / before, 9)
         expect(ordered(given)).toEqual(found)
       }),

@@ -5,6 +5,7 @@ import { Link } from 'react-router'
 import { call } from '../../platform/client.ts'
 import { formatDay } from '../../platform/site-time.ts'
 import { Empty } from '../../ui/empty.tsx'
+import { useMeasuredWidth } from '../../ui/measured-width.ts'
 import page from '../../ui/page.module.css'
 import { ProblemNote } from '../../ui/problem-note.tsx'
 import { StandingMark } from '../../ui/standing.tsx'
@@ -63,7 +64,9 @@ function ByArea({ areas, overdueCount }: { areas: DueLooks['areas']; overdueCoun
           <tbody>
             {areas.map(({ areaCode, areaName, valves, overdue, looks, found }) => (
               <tr key={areaCode}>
-                <td>{areaName}</td>
+                <td>
+                  <Link to={`/?area=${encodeURIComponent(areaCode)}`}>{areaName}</Link>
+                </td>
                 <td className={page.figure}>{valves}</td>
                 {(['spent', 'book', 'watch', 'ample'] as const).map((standing) => (
                   <td key={standing} className={page.figure}>
@@ -82,11 +85,13 @@ function ByArea({ areas, overdueCount }: { areas: DueLooks['areas']; overdueCoun
   )
 }
 
-const WEEK_WIDTH = 30
+const WIDEST_WEEK = 30
 const HEIGHT = 120
 
 /** One upright for each week: visited in their week solid, later hatched by an outline, the rest empty. */
 function ByWeek({ weeks }: { weeks: DueLooks['weeks'] }) {
+  const [measure, width] = useMeasuredWidth()
+  const step = Math.max(0, Math.min(WIDEST_WEEK, ((width ?? 0) - 20) / Math.max(1, weeks.length)))
   const most = Math.max(1, ...weeks.map(({ stops }) => stops))
   const height = (count: number) => (count / most) * HEIGHT
   const [all, inTime] = [sum(weeks.map(({ stops }) => stops)), sum(weeks.map((week) => week.inTime))]
@@ -101,9 +106,9 @@ function ByWeek({ weeks }: { weeks: DueLooks['weeks'] }) {
             {Math.round((inTime / Math.max(1, all)) * 100)}&nbsp;% of {countOf(all, 'stop')} were visited in the week they were
             meant for.
           </p>
-          <div className={page.wide}>
+          <div ref={measure}>
             <svg
-              width={weeks.length * WEEK_WIDTH + 20}
+              width={Math.max(0, weeks.length * step + 20)}
               height={HEIGHT + 44}
               role="img"
               aria-label={weeks
@@ -114,28 +119,40 @@ function ByWeek({ weeks }: { weeks: DueLooks['weeks'] }) {
                 .join('; ')}
             >
               {weeks.map((week, index) => {
-                const x = 10 + index * WEEK_WIDTH
+                const x = 10 + index * step
                 return (
                   <g key={week.weekOf}>
-                    <rect x={x} y={HEIGHT - height(week.stops)} width={20} height={height(week.stops)} className={css.stops} />
-                    <rect x={x} y={HEIGHT - height(week.inTime)} width={20} height={height(week.inTime)} className={css.inTime} />
+                    <rect
+                      x={x}
+                      y={HEIGHT - height(week.stops)}
+                      width={step * 0.66}
+                      height={height(week.stops)}
+                      className={css.stops}
+                    />
+                    <rect
+                      x={x}
+                      y={HEIGHT - height(week.inTime)}
+                      width={step * 0.66}
+                      height={height(week.inTime)}
+                      className={css.inTime}
+                    />
                     <rect
                       x={x}
                       y={HEIGHT - height(week.inTime + week.later)}
-                      width={20}
+                      width={step * 0.66}
                       height={height(week.later)}
                       className={css.later}
                     />
-                    <text x={x + 10} y={HEIGHT + 16} textAnchor="middle" fontSize={13}>
+                    <text x={x + step / 3} y={HEIGHT + 16} textAnchor="middle" fontSize={13}>
                       {weekInWords(week.weekOf).replace(/^week (\d+).*/, '$1')}
                     </text>
-                    <text x={x + 10} y={HEIGHT + 34} textAnchor="middle" fontSize={13} className="soft">
+                    <text x={x + step / 3} y={HEIGHT + 34} textAnchor="middle" fontSize={13} className="soft">
                       {week.stops}
                     </text>
                   </g>
                 )
               })}
-              <path d={`M4 ${HEIGHT}H${weeks.length * WEEK_WIDTH + 16}`} className="out" />
+              <path d={`M4 ${HEIGHT}H${weeks.length * step + 16}`} className="out" />
             </svg>
           </div>
           <p className="soft">

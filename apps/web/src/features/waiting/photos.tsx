@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react'
+import { useState } from 'react'
 import { ProblemError } from '../../platform/client.ts'
 import { type OutboxPhoto, sendPhotoAgain, settlePhoto } from '../../platform/outbox/entries.ts'
 import { outbox } from '../../platform/outbox/outbox.ts'
@@ -33,11 +33,10 @@ export function Photos({ photos }: { photos: readonly OutboxPhoto[] }) {
 
 function RefusedPhoto({ photo }: { photo: OutboxPhoto }) {
   const [isDownloaded, setIsDownloaded] = useState(false)
-  const address = useAddressOf(photo.thumbnail)
   const { digest, problem } = photo
   return (
     <li>
-      {address && <img src={address} alt="The refused photo" className={look.thumbnail} />}
+      <img src={addressOf(photo.thumbnail)} alt="As it was taken at the valve" className={look.thumbnail} />
       {problem && <ProblemNote error={new ProblemError(problem)} />}
       <div className={look.acts}>
         <button type="button" onClick={() => void outbox.change((database) => sendPhotoAgain(database, photo))}>
@@ -62,12 +61,7 @@ function RefusedPhoto({ photo }: { photo: OutboxPhoto }) {
   )
 }
 
-function useAddressOf(picture: Uint8Array<ArrayBuffer>): string | null {
-  const [address, setAddress] = useState<string | null>(null)
-  useEffect(() => {
-    const made = URL.createObjectURL(new Blob([picture], { type: 'image/jpeg' }))
-    setAddress(made)
-    return () => URL.revokeObjectURL(made)
-  }, [picture])
-  return address
+/** In the page itself: it may show no pictures but the server's and its own. */
+function addressOf(picture: Uint8Array): string {
+  return `data:image/jpeg;base64,${btoa(Array.from(picture, (byte) => String.fromCodePoint(byte)).join(''))}`
 }
