@@ -47,6 +47,7 @@ describe('the consequence of moving an area to another week', () => {
 describe('why a visit is in its week', () => {
   it.each([
     ['2026-06-01', '2026-06-01', 'In the week it is due.', 'in its due week'],
+    ['2026-06-22', '2026-06-01', '3 weeks overdue: as soon as can be.', 'in its due week'],
     ['2026-05-25', '2026-06-01', 'A week before it is due. So that the area is opened once for all of them.', 'area opens once'],
     ['2026-06-15', '2026-06-01', '2 weeks after it is due. The week it is due has no hours to spare.', 'due week is full'],
     [null, '2026-06-01', 'There is no crew to walk: add one.', 'no crew'],

@@ -52,6 +52,8 @@ export function whyInWords({ weekOf, dueWeekOf, reason }: Pick<PlannedVisit, 'we
   const weeks = differenceInCalendarWeeks(parseISO(weekOf), parseISO(dueWeekOf), { weekStartsOn: 1 })
   if (weeks === 0) return because[reason]
   const many = Math.abs(weeks) === 1 ? 'A week' : `${Math.abs(weeks)} weeks`
+  // Due before the plan began: the first week there is counts as its due week.
+  if (reason === 'in its due week') return `${many} overdue: as soon as can be.`
   return `${many} ${weeks < 0 ? 'before' : 'after'} it is due. ${because[reason]}`
 }
 

@@ -68,11 +68,18 @@ export function RoundPage() {
 /** Expected minutes, and the way where it has been measured. */
 function whatItTakes({ minutes, metres, levels }: Round): string {
   const said = [
-    minutes === null ? '' : `${Math.round(minutes)} minutes`,
+    minutes === null ? '' : durationInWords(minutes),
     metres === null ? '' : `${Math.round(metres / 10) * 10}\u00a0m on foot`,
     levels ? `${levels} ${levels === 1 ? 'level' : 'levels'} by stairs` : '',
   ].filter((part) => part !== '')
   return said.length === 0 ? '' : ` · ${said.join(', ')}`
+}
+
+/** @example durationInWords(223) // → '3 h 43 min' */
+function durationInWords(minutes: number): string {
+  const whole = Math.round(minutes)
+  const [hours, rest] = [Math.floor(whole / 60), whole % 60]
+  return hours === 0 ? `${rest}\u00a0min` : `${hours}\u00a0h ${rest}\u00a0min`
 }
 
 interface StopProps {
