@@ -9,12 +9,29 @@ export interface VisitBefore {
 export interface PinOfVisit {
   readonly week: number
   readonly crewId: string | null
+  readonly madeAt: Date
 }
 
 export interface MatchedVisit {
   readonly window: WindowOfVisit
   readonly before: VisitBefore | null
   readonly pin: PinOfVisit | null
+}
+
+/** A visit of the week that has begun is done when somebody has been there in it: it is not planned a second time. */
+export function withoutDone(before: readonly VisitBefore[], lastSeenAt: Date | null, begins: Date): readonly VisitBefore[] {
+  const isDone = lastSeenAt !== null && lastSeenAt >= begins
+  return before.filter(({ week }) => week > 0 || !isDone)
+}
+
+/** A pin has served when somebody has been there since it was made, and no window holds its week any more. */
+export function withoutSpent(
+  pins: readonly PinOfVisit[],
+  lastSeenAt: Date | null,
+  windows: readonly WindowOfVisit[],
+): readonly PinOfVisit[] {
+  const isHeld = (week: number) => windows.some(({ earliest, latest }) => week >= earliest && week <= latest)
+  return pins.filter(({ week, madeAt }) => lastSeenAt === null || lastSeenAt < madeAt || isHeld(week))
 }
 
 /**

@@ -2,12 +2,13 @@ import type { VisitCause } from '@glandkeeper/contract/round-plans'
 import { standingOf } from '@glandkeeper/engines/reserve/standing'
 import { type RoundPlanInput, usualPlanRules } from '@glandkeeper/engines/schedule/round-plan/input'
 import { mm, ratio } from '@glandkeeper/units/quantity'
+import { startOfDayAt } from '../../platform/clock.ts'
 import type { Read } from '../../platform/store.ts'
 import { skillsOf } from '../crews/index.ts'
 import { closedWeeksOf, crewHoursByWeek } from './capacity.ts'
 import { bandsOf } from '../glands/index.ts'
 import { siteSettings } from '../settings/index.ts'
-import { matchVisits } from './before-and-pins.ts'
+import { matchVisits, type PinOfVisit, withoutDone, withoutSpent } from './before-and-pins.ts'
 import { readFieldwork } from './fieldwork.ts'
 import { pinsAsOf } from './pins.ts'
 import { readPlanInUse } from './plan-in-use.ts'
@@ -56,6 +57,7 @@ export async function readPlanInput(read: Read, request: PlanRequest): Promise<P
   const { siteId, startsOn, weeks, frozenWeeks, seed } = request
   const { timeZone } = await read.site.findUniqueOrThrow({ where: { id: siteId }, select: { timeZone: true } })
   const settings = await siteSettings(read, siteId)
+  const begins = startOfDayAt(startsOn, timeZone)
   const frame: PlanFrame = { startsOn, weeks, firstFreeWeek: frozenWeeks, timeZone, settings }
   const mondays = Array.from({ length: weeks }, (_, week) => mondayAfter(startsOn, week))
   // First: a pin that is made while the rest is read makes the plan out of date.
@@ -73,7 +75,12 @@ export async function readPlanInput(read: Read, request: PlanRequest): Promise<P
   const bands = bandsOf(settings)
   for await (const valve of valvesInWalkingOrder(read, siteId)) {
     const windows = windowsOfValve({ ...valve, ...valve.state, wasMissed: work.missed.has(valve.id) }, frame)
-    const matched = matchVisits(windows, inUse.byValve.get(valve.id) ?? [], pins.get(valve.id) ?? [])
+    const { lastSeenAt } = valve.state
+    const matched = matchVisits(
+      windows,
+      withoutDone(inUse.byValve.get(valve.id) ?? [], lastSeenAt, begins),
+      withoutSpent(pins.get(valve.id) ?? [], lastSeenAt, windows),
+    )
     const made = work.onRound.get(valve.id)
     const weight = weightOf(valve, bands)
     for (const [index, { window, before, pin }] of matched.entries()) {
@@ -140,10 +147,10 @@ async function areasToPlan(read: Read, siteId: string, mondays: readonly string[
 
 async function pinsOf(read: Read, siteId: string, startsOn: string, weeks: number) {
   const rows = await read.visitPin.findMany({ where: { siteId, weekOf: { gte: startsOn } }, orderBy: { weekOf: 'asc' } })
-  const byValve = new Map<string, { week: number; crewId: string | null }[]>()
-  for (const { valveId, weekOf, crewId } of rows) {
+  const byValve = new Map<string, PinOfVisit[]>()
+  for (const { valveId, weekOf, crewId, madeAt } of rows) {
     const week = weekIndexOf(weekOf, startsOn)
-    if (week < weeks) byValve.set(valveId, [...(byValve.get(valveId) ?? []), { week, crewId }])
+    if (week < weeks) byValve.set(valveId, [...(byValve.get(valveId) ?? []), { week, crewId, madeAt }])
   }
   return byValve
 }

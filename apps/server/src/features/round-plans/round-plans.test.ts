@@ -210,6 +210,21 @@ describe('a plan in use', () => {
   })
 })
 
+describe('what has been done', () => {
+  it('is not planned a second time in a week that stays as it is, and takes its pin along', async () => {
+    const server = await aPlantToPlan()
+    await takenPlan(server)
+    const pin = { tag: 'BH-1', weekOf: WEEK, crewId: null }
+    await server.expectOk('planner', pinVisit, { body: pin })
+    await takenPlan(server, { frozenWeeks: 1 })
+    expect(weeksOf(await visitsOf(server), 'BH-1')).toContain(WEEK)
+    // A look of this week, a second after the pin by any clock of a test.
+    await server.visit(aLeak({ valveId: server.ids['BH-1']!, takenAt: '2026-05-04T09:00:01Z', leak: 'dry' }))
+    await takenPlan(server, { frozenWeeks: 1 })
+    expect(weeksOf(await visitsOf(server), 'BH-1')).not.toContain(WEEK)
+  })
+})
+
 describe('rounds of a plan', () => {
   /** Frozen for no week, so that the block of BH can be walked in the week the plan has it. */
   async function aRound(days = [{ walkOn: '2026-06-03', fitterId: null as string | null }]) {
