@@ -5,9 +5,9 @@ import { CrewSearch } from './search.ts'
 
 /** Work for one crew, in windows and weeks filled: about two seconds for the largest plant on one core. */
 const MOST_WORK = 100_000_000
-/** Of it, settling and stirring a plan together, and stirring at the least: half a second, and a quarter, on an idle core. */
+/** Of it, the most and the least for stirring a settled plan: half a second, and a tenth, on an idle core. */
 const MOST_ANNEALING = 20_000_000
-const LEAST_ANNEALING = 10_000_000
+const LEAST_ANNEALING = 4_000_000
 /** And no more than this for each window and week of each beat: a small plan is found soon. */
 const ANNEALING_OF_PART = 30_000
 
@@ -37,8 +37,8 @@ export function searchCrewPlan(
   const settled = search.keep()
   const settledCost = search.cost
   const parts = beats.reduce((sum, { classes }) => sum + classes.length + hours.length, 0)
-  // A large plant has spent much on settling already, and gains less by stirring.
-  const stirring = Math.max(LEAST_ANNEALING, MOST_ANNEALING - search.work)
+  // A large plant has spent much on settling already, and gains less by stirring: each piece of it counts twice.
+  const stirring = Math.max(LEAST_ANNEALING, MOST_ANNEALING - 2 * search.work)
   anneal(search, beats, seed, Math.min(stirring, ANNEALING_OF_PART * parts), isOver, (share) =>
     watch.onProgress?.(0.3 + share * 0.6),
   )
