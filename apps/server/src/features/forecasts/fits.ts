@@ -1,9 +1,10 @@
-import { Worker } from 'node:worker_threads'
+import type { Worker } from 'node:worker_threads'
 import { TZDate } from '@date-fns/tz'
 import type { FastifyBaseLogger } from 'fastify'
 import { type Clock, dayAt } from '../../platform/clock.ts'
 import { newId } from '../../platform/ids.ts'
 import type { Store } from '../../platform/store.ts'
+import { startWorker } from '../../platform/worker.ts'
 import type { FitBody } from '../glands/index.ts'
 import { renewStates } from './renew.ts'
 
@@ -18,10 +19,6 @@ interface Running {
 
 const HOUR_OF_NIGHT = 2
 const LOOK_EVERY_MS = 10 * 60_000
-/** Under a test runner the sources run and the worker is the built one. */
-const workerFile = import.meta.url.endsWith('.ts')
-  ? new URL('../../../dist/features/forecasts/fit-worker.js', import.meta.url)
-  : new URL('./fit-worker.js', import.meta.url)
 
 /** Learns in a worker thread how the glands of a site wear and leak, keeps each fit, and renews what the board says. */
 export class Fits {
@@ -124,8 +121,7 @@ export class Fits {
   #computed(siteId: string): Promise<FitBody | null> {
     const { databaseUrl } = this.#parts
     return new Promise((resolve, reject) => {
-      // Without the flags of this process: a test runner's would send the built worker to sources it cannot read.
-      const worker = new Worker(workerFile, { workerData: { databaseUrl, siteId }, execArgv: [] })
+      const worker = startWorker(new URL('./fit-worker.js', import.meta.url), { databaseUrl, siteId })
       this.#workers.add(worker)
       worker.on('message', (message: { share?: number; body?: FitBody }) => {
         const running = this.#running.get(siteId)

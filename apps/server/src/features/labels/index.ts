@@ -2,13 +2,12 @@ import { printLabels } from '@glandkeeper/contract/labels'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { Refusal } from '../../platform/problem.ts'
 import { type Platform, route } from '../../platform/route.ts'
-import { labelPrinter } from './print-in-thread.ts'
+import { type Printer, printerIn } from '../../platform/paper/print-in-thread.ts'
+import type { LabelsToPrint } from './sheets.ts'
 import { labelsOf } from './which.ts'
 
-export { brokenInto, firstLines, LINE, tagLettering, widthAtMost } from './lettering.ts'
-
 export function labelRoutes(app: FastifyInstance, platform: Platform): void {
-  const print = labelPrinter()
+  const print: Printer<LabelsToPrint> = printerIn(new URL('./labels-worker.js', import.meta.url))
   route(app, platform, printLabels, async ({ query: { size, ...wanted }, me, request, reply }) => {
     const labels = await labelsOf(platform.store.read, me.siteId, wanted, originOf(request))
     const printed = await print({ labels, size })

@@ -3,7 +3,7 @@ import type { Content } from 'pdfmake/interfaces.js'
 import { codeOf } from '../../platform/paper/code.ts'
 import { pdfOf } from '../../platform/paper/pdf.ts'
 import { figure } from '../../platform/paper/pieces.ts'
-import { firstLines, LINE, tagLettering } from './lettering.ts'
+import { firstLines, LINE, tagLettering } from '../../platform/paper/lettering.ts'
 
 export interface Label {
   readonly tag: string
@@ -11,6 +11,11 @@ export interface Label {
   readonly areaName: string
   /** What the code says. */
   readonly address: string
+}
+
+export interface LabelsToPrint {
+  readonly labels: readonly Label[]
+  readonly size: LabelSize
 }
 
 interface Print {
@@ -35,7 +40,7 @@ const points = (millimetres: number) => (millimetres * 72) / 25.4
 const TAG_SHARE = 0.55
 
 /** Labels on sheets of A4, row by row from the top left, the whole block in the middle of the sheet. */
-export async function labelSheets(labels: readonly Label[], size: LabelSize): Promise<Uint8Array<ArrayBuffer>> {
+export async function labelSheets({ labels, size }: LabelsToPrint): Promise<Uint8Array<ArrayBuffer>> {
   const sheet = { ...labelGrids[size], ...prints[size] }
   const onOne = sheet.columns * sheet.rows
   const content = labels.flatMap((label, index): Content[] => [

@@ -1,7 +1,8 @@
-import { Worker } from 'node:worker_threads'
+import type { Worker } from 'node:worker_threads'
 import type { FastifyBaseLogger } from 'fastify'
 import { type Clock, dayAt } from '../../platform/clock.ts'
 import type { Store } from '../../platform/store.ts'
+import { startWorker } from '../../platform/worker.ts'
 import type { MadePlan } from './make-round-plan.ts'
 import type { PlanRequest } from './read-plan-input.ts'
 import { mondayOf } from '../../platform/local-time.ts'
@@ -22,10 +23,6 @@ interface Running {
 
 /** The search ends with what it has after so long; a plant of 20,000 valves takes a few seconds. */
 const LIMIT_MS = 60_000
-/** Under a test runner the sources run and the worker is the built one. */
-const workerFile = import.meta.url.endsWith('.ts')
-  ? new URL('../../../dist/features/round-plans/plan-worker.js', import.meta.url)
-  : new URL('./plan-worker.js', import.meta.url)
 
 /** Plans rounds in a worker thread, one plan of a site at a time, and keeps the draft it makes. */
 export class Planning {
@@ -93,8 +90,7 @@ export class Planning {
     const { databaseUrl } = this.#parts
     if (running.isCancelled) return Promise.resolve(null)
     return new Promise((resolve, reject) => {
-      // Without the flags of this process: a test runner's would send the built worker to sources it cannot read.
-      const worker = new Worker(workerFile, { workerData: { databaseUrl, request, limitMs: LIMIT_MS }, execArgv: [] })
+      const worker = startWorker(new URL('./plan-worker.js', import.meta.url), { databaseUrl, request, limitMs: LIMIT_MS })
       running.worker = worker
       worker.on('message', (message: { share?: number; made?: MadePlan | { fault: string } }) => {
         // The last part is the writing.

@@ -1,6 +1,5 @@
 import { paperColours } from '../../platform/paper/colours.ts'
-import { cautions } from '../cut-cards/index.ts'
-import { LINE } from '../labels/index.ts'
+import { LINE } from '../../platform/paper/lettering.ts'
 import { carryInWords } from './carry-in-words.ts'
 import { inside, type Page, paper, rule, write, writeLines } from './ink.ts'
 import type { RoundSheet } from './known.ts'
@@ -14,7 +13,7 @@ const MOST_LINES = 3
 const { accent } = paperColours
 
 /** Above the first stop: what to carry, and what stands before any work. Tells where the stops begin. */
-export function firstBlock(page: Page, { toCarry }: Pick<RoundSheet, 'toCarry'>, top: number): number {
+export function firstBlock(page: Page, { toCarry, cautions }: Pick<RoundSheet, 'toCarry' | 'cautions'>, top: number): number {
   write(page, 'To carry', [paper.edge, top + 4], { size: 9.5, bold: true })
   let y = top + 18
   for (const { name, says, isWhole } of carryInWords(toCarry)) {
@@ -22,13 +21,13 @@ export function firstBlock(page: Page, { toCarry }: Pick<RoundSheet, 'toCarry'>,
     const lines = linesOf(says, (inside - NAME_WIDTH) / SIZE, isWhole ? Infinity : MOST_LINES)
     y = writeLines(page, lines, [paper.edge + NAME_WIDTH, y], { size: SIZE })
   }
-  const end = cautionColumns(page, y + 5)
+  const end = cautionColumns(page, cautions, y + 5)
   rule(page, [paper.edge, end], [paper.width - paper.edge, end], 0.8)
   return end
 }
 
 /** The cautions of the cut card, beside a red bar: read them before a hand moves. */
-function cautionColumns(page: Page, y: number): number {
+function cautionColumns(page: Page, cautions: RoundSheet['cautions'], y: number): number {
   const gutter = 12
   const width = (inside - BAR - 8 - gutter) / 2
   const left = paper.edge + BAR + 6

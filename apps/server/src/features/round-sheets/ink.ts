@@ -1,6 +1,6 @@
 import type { CanvasElement, ContentText } from 'pdfmake/interfaces.js'
 import { paperColours } from '../../platform/paper/colours.ts'
-import { LINE } from '../labels/index.ts'
+import { LINE } from '../../platform/paper/lettering.ts'
 
 /** A4 upright, in points. */
 export const paper = { width: 595.28, height: 841.89, edge: 24 } as const

@@ -7,7 +7,7 @@ import type { AreaModel, EventModel, ValveModel, ValveStateModel } from '../../g
 import { dayAt, startOfDayAt } from '../../platform/clock.ts'
 import { Refusal } from '../../platform/problem.ts'
 import type { Read } from '../../platform/store.ts'
-import { cardOf } from '../cut-cards/index.ts'
+import { cardOf, cautions } from '../cut-cards/index.ts'
 import {
   bandsOf,
   entryInWords,
@@ -49,6 +49,8 @@ export interface RoundSheet {
   readonly isClosed: boolean
   readonly stops: readonly SheetStop[]
   readonly toCarry: ToCarry
+  /** Those of the cut card. */
+  readonly cautions: readonly string[]
 }
 
 type ValveRow = ValveModel & { readonly area: AreaModel; readonly state: ValveStateModel | null }
@@ -95,6 +97,7 @@ export async function roundSheet(read: Read, siteId: string, roundId: string, no
     isClosed: round.closedAt !== null,
     stops,
     toCarry: carryFor(stops, basis.settings),
+    cautions,
   }
 }
 

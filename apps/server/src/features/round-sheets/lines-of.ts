@@ -1,4 +1,4 @@
-import { brokenInto, widthAtMost } from '../labels/index.ts'
+import { brokenInto, widthAtMost } from '../../platform/paper/lettering.ts'
 
 /**
  * Closer bounds than those of a label for the upright face: a form is full of small print, and what is put too wide by a

@@ -1,7 +1,7 @@
 import { LeakGrade, StemFeel } from '@glandkeeper/contract/events'
 import { formatMillimetres as millimetres } from '@glandkeeper/units/format'
 import { paperColours } from '../../platform/paper/colours.ts'
-import { firstLines, LINE, tagLettering } from '../labels/index.ts'
+import { firstLines, LINE, tagLettering } from '../../platform/paper/lettering.ts'
 import { inside, type Page, paper, rule, tickBox, write, writeInBox, writeLines } from './ink.ts'
 import type { SheetStop } from './known.ts'
 import { linesOf } from './lines-of.ts'

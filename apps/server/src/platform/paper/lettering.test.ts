@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { printedPages } from '../../../testing/printed.ts'
-import { pdfOf } from '../../platform/paper/pdf.ts'
-import { figure } from '../../platform/paper/pieces.ts'
+import { pdfOf } from './pdf.ts'
+import { figure } from './pieces.ts'
 import { brokenInto, firstLines, tagLettering, widthAtMost } from './lettering.ts'
 
 /** Every letter, digit and sign of Latin, Greek and Cyrillic, and some of the widest beyond. */
