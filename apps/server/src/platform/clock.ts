@@ -1,4 +1,4 @@
-import { TZDate } from '@date-fns/tz'
+import { momentAt } from './local-time.ts'
 
 /** The only source of the present time. Tests pass their own. */
 export type Clock = () => Date
@@ -20,6 +20,5 @@ export function dayAt(moment: Date | number, timeZone: string): string {
 
 /** The first moment of a day of a site, given as `2026-05-04`. */
 export function startOfDayAt(isoDay: string, timeZone: string): Date {
-  const [year = 0, month = 1, day = 1] = isoDay.split('-').map(Number)
-  return new Date(new TZDate(year, month - 1, day, timeZone).getTime())
+  return momentAt(isoDay, '00:00', timeZone)
 }

@@ -21,8 +21,7 @@ export function areaRoutes(app: FastifyInstance, platform: Platform): void {
 
   route(app, platform, changeArea, async ({ params, body, me }) => {
     await store.write(async (write) => {
-      const before = await write.area.findUnique({ where: { siteId_code: { siteId: me.siteId, code: params.code } } })
-      if (!before) throw new Refusal('area/unknown', params.code)
+      const before = await areaOf(write, me.siteId, params.code)
       if (body.code !== before.code) await refuseTakenCode(write, me.siteId, body.code)
       await write.area.update({ where: { id: before.id }, data: body })
       const { code, name, walkPosition, level } = before
@@ -35,6 +34,13 @@ export function areaRoutes(app: FastifyInstance, platform: Platform): void {
     })
     return areaWithCode(store.read, me.siteId, body.code)
   })
+}
+
+/** The row of an area of the site. @throws area/unknown */
+export async function areaOf(read: Pick<Read, 'area'>, siteId: string, code: string) {
+  const area = await read.area.findUnique({ where: { siteId_code: { siteId, code } } })
+  if (!area) throw new Refusal('area/unknown', code)
+  return area
 }
 
 /** Adds an area of the writer's site; the code must be free. */

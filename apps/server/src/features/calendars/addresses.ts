@@ -4,6 +4,7 @@ import type { SignedIn } from '../../platform/auth.ts'
 import { newId } from '../../platform/ids.ts'
 import { Refusal } from '../../platform/problem.ts'
 import type { Read, Write } from '../../platform/store.ts'
+import { crewOf } from '../crews/index.ts'
 
 const shown = { crew: { select: { name: true } }, madeBy: { select: { name: true } } } as const
 
@@ -32,8 +33,7 @@ export async function makeAddress(
   now: Date,
 ): Promise<CalendarAddress & { readonly path: string }> {
   const { siteId } = me
-  if (crewId !== null && !(await write.crew.findFirst({ where: { id: crewId, siteId, retiredAt: null } })))
-    throw new Refusal('crew/unknown', crewId)
+  if (crewId !== null) await crewOf(write, siteId, crewId)
   const token = randomBytes(32).toString('base64url')
   const row = await write.calendarAddress.create({
     data: { id: newId(), siteId, crewId, tokenHash: hashed(token), madeById: me.personId, madeAt: now },

@@ -1,9 +1,9 @@
 import { type AreaWalk, type changeAreaWalk, WalkPlan } from '@glandkeeper/contract/crews'
 import type { BodyOf } from '@glandkeeper/contract/endpoint'
 import type { SignedIn } from '../../platform/auth.ts'
-import { Refusal } from '../../platform/problem.ts'
 import { noteChange } from '../../platform/register-change.ts'
 import type { Read, Write } from '../../platform/store.ts'
+import { areaOf } from '../areas/index.ts'
 import { crewOf } from './keep.ts'
 
 type By = Pick<SignedIn, 'siteId' | 'personId'>
@@ -33,8 +33,7 @@ export async function changeWalkOf(
   { setUpMinutes, skill, crewId, walkPlan }: BodyOf<typeof changeAreaWalk>,
   now: Date,
 ): Promise<void> {
-  const before = await write.area.findUnique({ where: { siteId_code: { siteId: by.siteId, code } } })
-  if (!before) throw new Refusal('area/unknown', code)
+  const before = await areaOf(write, by.siteId, code)
   if (crewId !== null) await crewOf(write, by.siteId, crewId)
   const kept = walkPlan === null ? null : JSON.stringify(walkPlan)
   await write.area.update({ where: { id: before.id }, data: { setUpMinutes, skill, crewId, walkPlan: kept } })

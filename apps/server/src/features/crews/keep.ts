@@ -76,7 +76,7 @@ export async function retireCrewOf(write: Write, by: By, crewId: string, now: Da
 }
 
 /** A crew of the site that is planned with. @throws crew/unknown */
-export async function crewOf(read: Pick<Write, 'crew'>, siteId: string, crewId: string) {
+export async function crewOf(read: Pick<Read, 'crew'>, siteId: string, crewId: string) {
   const crew = await read.crew.findFirst({ where: { id: crewId, siteId, retiredAt: null } })
   if (!crew) throw new Refusal('crew/unknown', crewId)
   return crew

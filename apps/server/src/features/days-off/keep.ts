@@ -6,6 +6,8 @@ import { Refusal } from '../../platform/problem.ts'
 import { noteChange } from '../../platform/register-change.ts'
 import type { Read, Write } from '../../platform/store.ts'
 import { daysAfter } from '../../platform/local-time.ts'
+import { areaOf } from '../areas/index.ts'
+import { crewOf } from '../crews/index.ts'
 import { daysOfRule } from './days-of-rule.ts'
 
 type By = Pick<SignedIn, 'siteId' | 'personId'>
@@ -40,10 +42,8 @@ export async function createDaysOff(
   const { siteId } = by
   // Followed once: a rule that can be read may still never come, or come without end.
   daysOfRule(days, { from: days.startsOn, to: daysAfter(days.startsOn, TWO_YEARS) })
-  if (crewId !== null && !(await write.crew.findFirst({ where: { id: crewId, siteId, retiredAt: null } })))
-    throw new Refusal('crew/unknown', crewId)
-  const area = areaCode === null ? null : await write.area.findUnique({ where: { siteId_code: { siteId, code: areaCode } } })
-  if (areaCode !== null && !area) throw new Refusal('area/unknown', areaCode)
+  if (crewId !== null) await crewOf(write, siteId, crewId)
+  const area = areaCode === null ? null : await areaOf(write, siteId, areaCode)
   const id = newId()
   await write.daysOff.create({ data: { id, siteId, crewId, areaId: area?.id ?? null, ...days } })
   await noteChange(

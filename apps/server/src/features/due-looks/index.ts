@@ -24,7 +24,12 @@ async function dueLooks(read: Read, siteId: string, now: Date): Promise<OkIn<typ
     overdueLooks(read, siteId, now),
     looksMade(read, siteId, startOfDayAt(since, timeZone)),
   ])
-  const made = looks.filter(({ isMissed }) => !isMissed)
+  const made = new Map<string, { looks: number; found: number }>()
+  for (const { areaId, isMissed, hasFound } of looks) {
+    if (isMissed) continue
+    const area = made.get(areaId) ?? { looks: 0, found: 0 }
+    made.set(areaId, { looks: area.looks + 1, found: area.found + (hasFound ? 1 : 0) })
+  }
   return {
     overdueCount: overdue.count,
     overdue: [...overdue.looks],
@@ -33,8 +38,7 @@ async function dueLooks(read: Read, siteId: string, now: Date): Promise<OkIn<typ
       areaName: name,
       valves: counts.find(({ areaId }) => areaId === id)?._count._all ?? 0,
       overdue: overdue.byArea.get(code) ?? { spent: 0, book: 0, watch: 0, ample: 0 },
-      looks: made.filter(({ areaId }) => areaId === id).length,
-      found: made.filter(({ areaId, hasFound }) => areaId === id && hasFound).length,
+      ...(made.get(id) ?? { looks: 0, found: 0 }),
     })),
     weeks: await walkedByWeek(read, siteId, { since, timeZone, looks }),
   }

@@ -3,7 +3,7 @@ import type { OverdueLook, showDueLooks } from '@glandkeeper/contract/due-looks'
 import { differenceInCalendarDays, parseISO } from 'date-fns'
 import { dayAt, startOfDayAt } from '../../platform/clock.ts'
 import type { Read } from '../../platform/store.ts'
-import { bandsOf, glandStands } from '../glands/index.ts'
+import { bandsOf, type KeptLook, standingOfRow } from '../glands/index.ts'
 import { siteSettings } from '../settings/index.ts'
 
 type Areas = OkOf<typeof showDueLooks>['areas'][number]['overdue']
@@ -31,20 +31,20 @@ export async function overdueLooks(read: Read, siteId: string, now: Date): Promi
   const bands = bandsOf(settings)
   const byArea = new Map<string, Areas>()
   const looks = rows.map(({ valve, ...state }): OverdueLook => {
-    const { standing } = glandStands(state, { timeZone, bands })
+    const standing = standingOfRow(state, bands)
     const counts = byArea.get(valve.area.code) ?? { ...none }
     byArea.set(valve.area.code, { ...counts, [standing]: counts[standing] + 1 })
     const dueOn = state.nextLookAt && dayAt(state.nextLookAt, timeZone)
-    const rule = state.nextLook === null ? 'never seen' : (JSON.parse(state.nextLook) as { rule: OverdueLook['cause'] }).rule
+    const rule = state.nextLook === null ? 'never seen' : (JSON.parse(state.nextLook) as KeptLook).rule
     return {
       tag: valve.tag,
       description: valve.description,
       areaCode: valve.area.code,
       standing,
       dueOn,
-      daysOver: dueOn && differenceInCalendarDays(parseISO(today), parseISO(dueOn)),
+      daysOver: dueOn === null ? null : differenceInCalendarDays(parseISO(today), parseISO(dueOn)),
       cause: rule,
-    } as OverdueLook
+    }
   })
   const place = ({ standing }: OverdueLook) => worstFirst.indexOf(standing)
   looks.sort((one, other) => place(one) - place(other) || (other.daysOver ?? Infinity) - (one.daysOver ?? Infinity))

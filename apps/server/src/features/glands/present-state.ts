@@ -67,7 +67,11 @@ export function presentState(row: ValveStateModel, asOf: AsOf): GlandState {
   }
 }
 
-function standingOfRow({ reserveMm, chanceBeforeStop }: ValveStateModel, bands: StandingBands): Standing {
+/** The word a kept state stands at. */
+export function standingOfRow(
+  { reserveMm, chanceBeforeStop }: Pick<ValveStateModel, 'reserveMm' | 'chanceBeforeStop'>,
+  bands: StandingBands,
+): Standing {
   return standingOf(
     {
       reserve: reserveMm === null ? null : mm(reserveMm),

@@ -22,7 +22,7 @@ import { draftOf, planInUse } from './plan-in-use.ts'
 import { plannedVisits } from './planned-visits.ts'
 import type { Planning } from './planning.ts'
 import { presentPlan } from './present.ts'
-import { roundsOfPlan } from './rounds-of-plan.ts'
+import { roundsOfPlan, writeRoundsOfPlan } from './rounds-of-plan.ts'
 import { drop, take } from './take.ts'
 
 export { Planning } from './planning.ts'
@@ -39,7 +39,7 @@ export function roundPlanRoutes(app: FastifyInstance, platform: Platform, planni
     }
   })
 
-  route(app, platform, showPlanning, async ({ me }) => planning.progressOf(me.siteId) as never)
+  route(app, platform, showPlanning, async ({ me }) => planning.progressOf(me.siteId))
 
   route(app, platform, makePlan, async ({ body, me }) => {
     void planning.start(me, body)
@@ -80,7 +80,8 @@ export function roundPlanRoutes(app: FastifyInstance, platform: Platform, planni
   }))
 
   route(app, platform, makeRoundsOfPlan, async ({ body, me }) => {
-    const ids = await store.write((write) => roundsOfPlan(write, me, body, clock()))
+    const planned = await roundsOfPlan(read, me.siteId, body)
+    const ids = await store.write((write) => writeRoundsOfPlan(write, me, planned, clock()))
     const rounds = await Promise.all(ids.map((id) => openRounds(read, me.siteId, id)))
     return { rounds: rounds.flat() }
   })

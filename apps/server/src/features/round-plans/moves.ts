@@ -8,21 +8,11 @@ const TAGS_NAMED = 5
 
 /** What a plan moves against the one it was made from, by area and weeks; new visits and what is in no week with it. */
 export async function movesOf(read: Read, plan: RoundPlanModel): Promise<OkOf<typeof showMoves>> {
-  const where = { planId: plan.id }
-  const [rows, before] = await Promise.all([
-    read.plannedVisit.findMany({
-      where: { ...where, wasWeek: { not: null } },
-      orderBy: [{ areaId: 'asc' }, { week: 'asc' }, { valveId: 'asc' }],
-      select: {
-        week: true,
-        wasWeek: true,
-        areaId: true,
-        reason: true,
-        valve: { select: { tag: true, area: { select: { code: true } } } },
-      },
-    }),
-    read.plannedVisit.count({ where: { ...where, wasWeek: { not: null } } }),
-  ])
+  const rows = await read.plannedVisit.findMany({
+    where: { planId: plan.id, wasWeek: { not: null } },
+    orderBy: [{ areaId: 'asc' }, { week: 'asc' }, { valveId: 'asc' }],
+    select: { week: true, wasWeek: true, reason: true, valve: { select: { tag: true, area: { select: { code: true } } } } },
+  })
   const moves = new Map<string, PlanMove>()
   let same = 0
   for (const { week, wasWeek, reason, valve } of rows) {
@@ -42,5 +32,5 @@ export async function movesOf(read: Read, plan: RoundPlanModel): Promise<OkOf<ty
     const tags = move.tags.length < TAGS_NAMED ? [...move.tags, valve.tag] : move.tags
     moves.set(key, { ...move, visits: move.visits + 1, tags })
   }
-  return { moves: [...moves.values()].toSorted((one, other) => other.visits - one.visits), same, isFirst: before === 0 }
+  return { moves: [...moves.values()].toSorted((one, other) => other.visits - one.visits), same, isFirst: rows.length === 0 }
 }

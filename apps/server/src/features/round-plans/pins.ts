@@ -5,6 +5,7 @@ import { newId } from '../../platform/ids.ts'
 import { Refusal } from '../../platform/problem.ts'
 import { noteChange } from '../../platform/register-change.ts'
 import type { Read, Write } from '../../platform/store.ts'
+import { areaOf } from '../areas/index.ts'
 import { crewOf } from '../crews/index.ts'
 import { planInUse } from './plan-in-use.ts'
 import { mondayAfter, weekIndexOf } from './weeks.ts'
@@ -73,8 +74,7 @@ export async function move(
   const { siteId } = by
   const plan = await write.roundPlan.findFirst({ where: { id: planId, siteId, summary: { not: '' } } })
   if (!plan || to >= plan.weeks) throw new Refusal('plan/unknown', planId)
-  const area = await write.area.findUnique({ where: { siteId_code: { siteId, code: areaCode } } })
-  if (!area) throw new Refusal('area/unknown', areaCode)
+  const area = await areaOf(write, siteId, areaCode)
   await refuseFrozen(write, siteId, plan.startsOn, { areaId: area.id, crewId, week: from })
   const block = { planId, areaId: area.id, crewId, week: from }
   const visits = await write.plannedVisit.findMany({ where: block, select: { valveId: true } })
@@ -115,7 +115,7 @@ async function writePin(
 }
 
 /** Changes with every pin that is made or taken out. */
-export async function pinsAsOf(read: Pick<Write, 'visitPin'> | Pick<Read, 'visitPin'>, siteId: string): Promise<string> {
+export async function pinsAsOf(read: Pick<Read, 'visitPin'>, siteId: string): Promise<string> {
   const { _count, _max } = await read.visitPin.aggregate({ where: { siteId }, _count: { _all: true }, _max: { id: true } })
   return `${_count._all} ${_max.id ?? ''}`
 }

@@ -1,14 +1,20 @@
-import type { Impossible, PlanBlock, RoundPlan } from '@glandkeeper/contract/round-plans'
+import type { OkIn } from '@glandkeeper/contract/endpoint'
+import type { Impossible, showPlans } from '@glandkeeper/contract/round-plans'
 import type { RoundPlanModel } from '../../generated/sqlite/models.ts'
 import type { Read } from '../../platform/store.ts'
 import type { PlanSummary } from './make-round-plan.ts'
 import { mondayAfter } from './weeks.ts'
 
+type RoundPlan = NonNullable<OkIn<typeof showPlans>['taken']>
+type PlanBlock = RoundPlan['blocks'][number]
+/** As it was written: what the contract shows of it, and what a draft is judged by. */
+type KeptSummary = Pick<RoundPlan, keyof RoundPlan & keyof PlanSummary> & Pick<PlanSummary, 'basedOn' | 'pins'>
+
 const MOST_IMPOSSIBLE = 500
 
 /** A plan as it is drawn: what each crew does in each area and week. */
 export async function presentPlan(read: Read, plan: RoundPlanModel): Promise<RoundPlan> {
-  const { basedOn: _, pins: __, ...summary } = JSON.parse(plan.summary) as PlanSummary
+  const { basedOn: _, pins: __, ...summary } = JSON.parse(plan.summary) as KeptSummary
   const [people, areas, impossibleCount] = await Promise.all([
     read.person.findMany({
       where: { id: { in: [plan.madeById, plan.takenById ?? plan.madeById] } },
@@ -19,7 +25,7 @@ export async function presentPlan(read: Read, plan: RoundPlanModel): Promise<Rou
   ])
   const nameOf = (id: string | null) => people.find((person) => person.id === id)?.name ?? ''
   const codes = new Map(areas.map(({ id, code }) => [id, code]))
-  const shown = {
+  return {
     ...summary,
     planId: plan.id,
     startsOn: plan.startsOn,
@@ -32,8 +38,6 @@ export async function presentPlan(read: Read, plan: RoundPlanModel): Promise<Rou
     impossible: await impossibleOf(read, plan.id, codes),
     impossibleCount,
   }
-  // Figures of the engine, judged by the contract on their way out.
-  return shown as unknown as RoundPlan
 }
 
 async function blocksOf(read: Read, plan: RoundPlanModel, codes: ReadonlyMap<string, string>): Promise<PlanBlock[]> {
@@ -69,17 +73,17 @@ async function blocksOf(read: Read, plan: RoundPlanModel, codes: ReadonlyMap<str
       areaCode: codes.get(row.areaId) ?? '',
       week: row.week,
       visits: 0,
-      hours: 0 as PlanBlock['hours'],
+      hours: 0,
       isFrozen: isFrozen.has(`${row.crewId} ${row.areaId} ${mondayAfter(plan.startsOn, row.week)}`),
       isPinned: isPinned.has(key),
       windows: [],
     }
-    const hours = ((row._sum.minutes ?? 0) / 60) as PlanBlock['hours']
+    const hours = (row._sum.minutes ?? 0) / 60
     const window = { earliest: row.earliest, latest: row.latest, visits: row._count._all, hours }
     blocks.set(key, {
       ...block,
       visits: block.visits + window.visits,
-      hours: (block.hours + hours) as PlanBlock['hours'],
+      hours: block.hours + hours,
       windows: [...block.windows, window],
     })
   }

@@ -1,12 +1,10 @@
 import type { VisitCause } from '@glandkeeper/contract/round-plans'
-import { standingOf } from '@glandkeeper/engines/reserve/standing'
 import { type RoundPlanInput, usualPlanRules } from '@glandkeeper/engines/schedule/round-plan/input'
-import { mm, ratio } from '@glandkeeper/units/quantity'
 import { startOfDayAt } from '../../platform/clock.ts'
 import type { Read } from '../../platform/store.ts'
 import { skillsOf } from '../crews/index.ts'
 import { closedWeeksOf, crewHoursByWeek } from './capacity.ts'
-import { bandsOf } from '../glands/index.ts'
+import { bandsOf, standingOfRow } from '../glands/index.ts'
 import { siteSettings } from '../settings/index.ts'
 import { matchVisits, type PinOfVisit, withoutDone, withoutSpent } from './before-and-pins.ts'
 import { readFieldwork } from './fieldwork.ts'
@@ -186,14 +184,8 @@ const ofStanding = { ample: 0, watch: 1, book: 2, spent: 3 } as const
 /** What weighs most is left out last when hours run short. */
 function weightOf(
   { criticality, state }: { criticality: string; state: { reserveMm: number | null; chanceBeforeStop: number | null } },
-  bands: Parameters<typeof standingOf>[1],
+  bands: ReturnType<typeof bandsOf>,
 ): number {
-  const standing = standingOf(
-    {
-      reserve: state.reserveMm === null ? null : mm(state.reserveMm),
-      chanceBeforeStop: state.chanceBeforeStop === null ? null : ratio(state.chanceBeforeStop),
-    },
-    bands,
-  )
-  return (ofCriticality[criticality] ?? 2) + ((ofStanding as Record<string, number>)[standing] ?? 1)
+  const standing = standingOfRow(state, bands)
+  return (ofCriticality[criticality] ?? 2) + ofStanding[standing]
 }

@@ -3,74 +3,81 @@ import type { makeRoundsOfPlan } from '@glandkeeper/contract/rounds'
 import type { SignedIn } from '../../platform/auth.ts'
 import { isoWeekOf } from '../../platform/local-time.ts'
 import { Refusal } from '../../platform/problem.ts'
-import type { Write } from '../../platform/store.ts'
+import type { Read, Write } from '../../platform/store.ts'
+import { areaOf } from '../areas/index.ts'
 import { crewOf, walkPlanOf } from '../crews/index.ts'
-import { minutesOnFoot, shortestWalk, writeRound } from '../rounds/index.ts'
+import { minutesOnFoot, MOST_STOPS, type NewRound, shortestWalk, writeRound } from '../rounds/index.ts'
 import { siteSettings } from '../settings/index.ts'
 import { planInUse } from './plan-in-use.ts'
 import { weekIndexOf } from './weeks.ts'
 
 /**
- * Makes the rounds of a block of the plan in use: its visits in walking order, cut into as many rounds as days are
- * given. A valve that is on an open round already is left out.
+ * The rounds of a block of the plan in use: its visits in walking order, cut into as many rounds as days are given. A
+ * valve that is on an open round already is left out. Nothing is written: the search for the way takes its time, and
+ * no entry may wait for it.
  */
 export async function roundsOfPlan(
-  write: Write,
-  by: SignedIn,
+  read: Read,
+  siteId: string,
   { weekOf, areaCode, crewId, days }: BodyOf<typeof makeRoundsOfPlan>,
-  now: Date,
-): Promise<string[]> {
-  const { siteId } = by
-  const plan = await planInUse(write, siteId)
-  const area = await write.area.findUnique({ where: { siteId_code: { siteId, code: areaCode } } })
-  if (!area) throw new Refusal('area/unknown', areaCode)
-  await crewOf(write, siteId, crewId)
+): Promise<NewRound[]> {
+  const [plan, area, settings] = await Promise.all([
+    planInUse(read, siteId),
+    areaOf(read, siteId, areaCode),
+    siteSettings(read, siteId),
+    crewOf(read, siteId, crewId),
+  ])
   if (!plan) throw new Refusal('plan/no-visit')
-  const week = weekIndexOf(weekOf, plan.startsOn)
-  const visits = await write.plannedVisit.findMany({
+  const visits = await read.plannedVisit.findMany({
     where: {
       planId: plan.id,
       areaId: area.id,
       crewId,
-      week,
+      week: weekIndexOf(weekOf, plan.startsOn),
       valve: { retiredAt: null, stops: { none: { round: { closedAt: null } } } },
     },
     orderBy: [{ valve: { level: 'asc' } }, { valve: { walkPosition: 'asc' } }, { valve: { tag: 'asc' } }],
     select: { minutes: true, valve: { select: { id: true, level: true, eastM: true, northM: true } } },
   })
   if (visits.length === 0) throw new Refusal('plan/no-visit')
-  const settings = await siteSettings(write, siteId)
+  if (visits.length > MOST_STOPS * days.length) throw new Refusal('round/too-long')
   const walkPlan = walkPlanOf(area.walkPlan)
-  const { stops } = shortestWalk(
-    visits.map(({ valve, minutes }) => ({ ...valve, minutes })),
-    walkPlan,
-    settings,
-  )
+  const stops = visits.map(({ valve, minutes }) => ({ ...valve, minutes }))
+  const whole = shortestWalk(stops, walkPlan, settings)
+  const walks =
+    days.length === 1 ? [whole] : portionsOf(whole.stops, days.length).map((portion) => shortestWalk(portion, walkPlan, settings))
   const setUp = area.setUpMinutes ?? settings.minutesToSetUp
-  const ids: string[] = []
-  for (const [index, portion] of portionsOf(stops, days.length).entries()) {
+  return walks.flatMap((walk, index): NewRound[] => {
     const day = days[index]
-    if (!day || portion.length === 0) continue
-    const walk = shortestWalk(portion, walkPlan, settings)
-    const atValves = portion.reduce((sum, { minutes }) => sum + minutes, 0)
+    if (!day || walk.stops.length === 0) return []
+    const atValves = walk.stops.reduce((sum, { minutes }) => sum + minutes, 0)
     const part = days.length > 1 ? `, ${index + 1} of ${days.length}` : ''
-    ids.push(
-      await writeRound(
-        write,
-        by,
-        {
-          name: `${area.name}, week ${isoWeekOf(weekOf).week}${part}`,
-          ...day,
-          stops: walk.stops.map(({ id, minutes }) => ({ valveId: id, minutes })),
-          metres: walk.metres,
-          levels: walk.levels,
-          minutes: atValves + minutesOnFoot(walk, settings) + (index === 0 ? setUp : 0),
-          ofPlan: { weekOf, areaId: area.id, crewId },
-        },
-        now,
-      ),
-    )
-  }
+    return [
+      {
+        name: `${area.name}, week ${isoWeekOf(weekOf).week}${part}`,
+        ...day,
+        stops: walk.stops.map(({ id, minutes }) => ({ valveId: id, minutes })),
+        metres: walk.metres,
+        levels: walk.levels,
+        minutes: atValves + minutesOnFoot(walk, settings) + (index === 0 ? setUp : 0),
+        ofPlan: { weekOf, areaId: area.id, crewId },
+      },
+    ]
+  })
+}
+
+/** Writes all of them, or none when somebody else has put one of their valves on a round meanwhile. */
+export async function writeRoundsOfPlan(
+  write: Write,
+  by: Pick<SignedIn, 'siteId' | 'personId'>,
+  rounds: readonly NewRound[],
+  now: Date,
+): Promise<string[]> {
+  const valveIds = rounds.flatMap(({ stops }) => stops.map(({ valveId }) => valveId))
+  const isTaken = await write.roundStop.findFirst({ where: { valveId: { in: valveIds }, round: { closedAt: null } } })
+  if (isTaken) throw new Refusal('plan/no-visit')
+  const ids: string[] = []
+  for (const round of rounds) ids.push(await writeRound(write, by, round, now))
   return ids
 }
 

@@ -2,6 +2,7 @@ import { dueVisits, type VisitWindow } from '@glandkeeper/engines/schedule/due-v
 import type { VisitCause } from '@glandkeeper/contract/round-plans'
 import type { SettingValues } from '@glandkeeper/contract/settings'
 import { dayAt } from '../../platform/clock.ts'
+import type { KeptLook } from '../glands/index.ts'
 import { weekIndexOf } from './weeks.ts'
 
 /** What the register keeps of a valve that its visits follow from. */
@@ -32,11 +33,6 @@ const DAYS_OF_WEEK = 7
 const MILLISECONDS_OF_DAY = 86_400_000
 const followUps: ReadonlySet<string> = new Set(['after a repack', 'after a nip'])
 const routines: ReadonlySet<string> = new Set(['leak interval', 'longest time between looks'])
-
-interface KeptLook {
-  readonly rule: VisitCause
-  readonly weighed: readonly { readonly rule: string; readonly at: number }[]
-}
 
 /** Visits of one valve over the plan, with what called for each and how long it takes. */
 export function windowsOfValve(

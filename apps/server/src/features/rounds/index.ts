@@ -10,7 +10,7 @@ import { changeRoundOf, closeRoundOf } from './write.ts'
 
 export { openRounds, placesToWalk } from './queries.ts'
 export { minutesOnFoot, shortestWalk } from './walk.ts'
-export { writeRound } from './write.ts'
+export { MOST_STOPS, type NewRound, writeRound } from './write.ts'
 
 export function roundRoutes(app: FastifyInstance, platform: Platform): void {
   const { store, clock } = platform
