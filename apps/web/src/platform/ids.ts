@@ -10,7 +10,11 @@ export function newId(): string {
  * entries of one phone can be told apart.
  */
 export function deviceName(): string {
-  const kept = localStorage.getItem('device') ?? `browser ${v7().slice(-6)}`
-  localStorage.setItem('device', kept)
-  return `${kept}, ${import.meta.env.GLANDKEEPER_VERSION ?? 'unbuilt'}`
+  return `${localStorage.getItem('device') || nameDevice()}, ${import.meta.env.GLANDKEEPER_VERSION ?? 'unbuilt'}`
+}
+
+function nameDevice(): string {
+  const made = `browser ${v7().slice(-6)}`
+  localStorage.setItem('device', made)
+  return made
 }

@@ -6,6 +6,6 @@ export function formatCount(count: number): string {
 }
 
 /** @example counted(1, 'valve') // → '1 valve' */
-export function counted(count: number, thing: string): string {
-  return `${formatCount(count)} ${thing}${count === 1 ? '' : 's'}`
+export function counted(count: number, thing: string, things = `${thing}s`): string {
+  return `${formatCount(count)} ${count === 1 ? thing : things}`
 }

@@ -1,7 +1,8 @@
 import { labelGrids, LabelSize } from '@glandkeeper/contract/labels'
 import { describe, expect, it } from 'vitest'
 import { codesOn } from '../../../testing/printed.ts'
-import { addLike, MANY_CODES, printed, withValves } from '../../../testing/printed-labels.ts'
+import { MANY_CODES, printed } from '../../../testing/printed-labels.ts'
+import { addLike, withValves } from '../../../testing/valves-alike.ts'
 
 const points = (millimetres: number) => (millimetres * 72) / 25.4
 

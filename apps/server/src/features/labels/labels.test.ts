@@ -4,7 +4,8 @@ import { retireValve } from '@glandkeeper/contract/valves'
 import { describe, expect, it } from 'vitest'
 import { aServer, type TestServer } from '../../../testing/a-server.ts'
 import { codesOn } from '../../../testing/printed.ts'
-import { add, addLike, MANY_CODES, printed, saidOn, tagsOn, withValves } from '../../../testing/printed-labels.ts'
+import { MANY_CODES, printed, saidOn, tagsOn } from '../../../testing/printed-labels.ts'
+import { add, addLike, withValves } from '../../../testing/valves-alike.ts'
 import { newId } from '../../platform/ids.ts'
 
 const refusal = async (server: TestServer, query: string) =>

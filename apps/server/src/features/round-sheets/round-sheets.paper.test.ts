@@ -1,26 +1,15 @@
 import { makeRound, printRound } from '@glandkeeper/contract/rounds'
 import { sendEvents } from '@glandkeeper/contract/events'
-import { addValve } from '@glandkeeper/contract/valves'
 import { aLeak, aReading, aRepack } from '@glandkeeper/fixtures/a-reading'
-import { aValve, type ValveOverrides } from '@glandkeeper/fixtures/a-valve'
+import type { ValveOverrides } from '@glandkeeper/fixtures/a-valve'
 import { describe, expect, it } from 'vitest'
 import { aServer, type TestServer } from '../../../testing/a-server.ts'
 import { type PrintedPage, printedPages } from '../../../testing/printed.ts'
-import { newId } from '../../platform/ids.ts'
+import { add, withValves } from '../../../testing/valves-alike.ts'
 import { cautions } from '../cut-cards/index.ts'
 
 /** What a person waits for at a page is a few; a machine that runs every test at once takes many. */
 const SLOW_MACHINE = 60_000
-
-const add = (server: TestServer, overrides: ValveOverrides) =>
-  server.expectOk('planner', addValve, { body: aValve({ areaCode: 'BH', ...overrides }) })
-
-/** Valves like the one given, as rows alone: 200 through the API would be what takes the time. */
-async function addLike(server: TestServer, tags: readonly string[], change: object = {}): Promise<void> {
-  const row = (await server.store.read.valve.findFirst())!
-  const data = tags.map((tag, index) => ({ ...row, id: newId(), tag, walkPosition: row.walkPosition + 1 + index, ...change }))
-  await server.store.write((write) => write.valve.createMany({ data }))
-}
 
 const theRound = (server: TestServer) =>
   server.expectOk('planner', makeRound, {
@@ -28,12 +17,7 @@ const theRound = (server: TestServer) =>
   })
 
 async function withStops(count: number, overrides: ValveOverrides = {}): Promise<{ server: TestServer; roundId: string }> {
-  const server = await aServer()
-  await add(server, { tag: 'BH-1', walkPosition: 1, level: 0, ...overrides })
-  await addLike(
-    server,
-    Array.from({ length: count - 1 }, (_, index) => `BH-${index + 2}`),
-  )
+  const server = await withValves(count, overrides)
   return { server, roundId: (await theRound(server)).roundId }
 }
 

@@ -4,7 +4,8 @@ import { ProblemNote } from '../../ui/problem-note.tsx'
 import { keepsRegister, useMe } from '../people/index.tsx'
 import { useDropPlan, useTakePlan } from './queries.ts'
 import { reasonInWords } from './reason-words.ts'
-import { countOf, weekInWords } from './week-words.ts'
+import { counted } from '../../ui/count.ts'
+import { weekInWords } from './week-words.ts'
 import css from './round-plans.module.css'
 
 const MOST_NAMED = 8
@@ -41,7 +42,7 @@ export function DraftMoves({ plan, moves }: { plan: RoundPlan; moves: OkOf<typeo
 
 function Moves({ plan, moves, same }: { plan: RoundPlan; moves: readonly PlanMove[]; same: number }) {
   const rest = moves.slice(MOST_NAMED).reduce((sum, { visits }) => sum + visits, 0)
-  if (moves.length === 0) return <p>Nothing moves: {countOf(same, 'visit stays', 'visits stay')} in the week they are in.</p>
+  if (moves.length === 0) return <p>Nothing moves: {counted(same, 'visit stays', 'visits stay')} in the week they are in.</p>
   return (
     <>
       <ol className={css.moves}>
@@ -50,7 +51,7 @@ function Moves({ plan, moves, same }: { plan: RoundPlan; moves: readonly PlanMov
             <b>{index + 1}</b>
             <span>
               <b>
-                {plan.areas.find(({ areaCode }) => areaCode === move.areaCode)?.name}, {countOf(move.visits, 'visit')},{' '}
+                {plan.areas.find(({ areaCode }) => areaCode === move.areaCode)?.name}, {counted(move.visits, 'visit')},{' '}
                 {move.from ? weekInWords(move.from) : 'no week'} to {move.to ? weekInWords(move.to) : 'no week'}.
               </b>{' '}
               {reasonInWords(move.reason)}{' '}
@@ -63,8 +64,8 @@ function Moves({ plan, moves, same }: { plan: RoundPlan; moves: readonly PlanMov
         ))}
       </ol>
       <p className="soft">
-        {rest > 0 && `${countOf(rest, 'more visit moves', 'more visits move')} by ones and twos. `}
-        {countOf(same, 'visit stays', 'visits stay')} where {same === 1 ? 'it is' : 'they are'}.
+        {rest > 0 && `${counted(rest, 'more visit moves', 'more visits move')} by ones and twos. `}
+        {counted(same, 'visit stays', 'visits stay')} where {same === 1 ? 'it is' : 'they are'}.
       </p>
     </>
   )

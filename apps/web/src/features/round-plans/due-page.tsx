@@ -10,7 +10,8 @@ import page from '../../ui/page.module.css'
 import { ProblemNote } from '../../ui/problem-note.tsx'
 import { StandingMark } from '../../ui/standing.tsx'
 import { causeInWords } from './reason-words.ts'
-import { countOf, weekInWords } from './week-words.ts'
+import { counted } from '../../ui/count.ts'
+import { weekInWords, weekNumber } from './week-words.ts'
 import css from './round-plans.module.css'
 
 type DueLooks = OkOf<typeof showDueLooks>
@@ -43,7 +44,7 @@ export function DuePage() {
 function ByArea({ areas, overdueCount }: { areas: DueLooks['areas']; overdueCount: number }) {
   return (
     <section className={css.week} aria-labelledby="areas">
-      <h2 id="areas">{overdueCount === 0 ? 'No look is overdue' : `${countOf(overdueCount, 'look is', 'looks are')} overdue`}</h2>
+      <h2 id="areas">{overdueCount === 0 ? 'No look is overdue' : `${counted(overdueCount, 'look is', 'looks are')} overdue`}</h2>
       <div className={page.wide}>
         <table className={page.table}>
           <caption className="soft">By area and standing, and what the looks of the last half year found</caption>
@@ -103,7 +104,7 @@ function ByWeek({ weeks }: { weeks: DueLooks['weeks'] }) {
       ) : (
         <>
           <p>
-            {Math.round((inTime / Math.max(1, all)) * 100)}&nbsp;% of {countOf(all, 'stop')} were visited in the week they were
+            {Math.round((inTime / Math.max(1, all)) * 100)}&nbsp;% of {counted(all, 'stop')} were visited in the week they were
             meant for.
           </p>
           <div ref={measure}>
@@ -144,7 +145,7 @@ function ByWeek({ weeks }: { weeks: DueLooks['weeks'] }) {
                       className={css.later}
                     />
                     <text x={x + step / 3} y={HEIGHT + 16} textAnchor="middle" fontSize={13}>
-                      {weekInWords(week.weekOf).replace(/^week (\d+).*/, '$1')}
+                      {weekNumber(week.weekOf, 0)}
                     </text>
                     <text x={x + step / 3} y={HEIGHT + 34} textAnchor="middle" fontSize={13} className="soft">
                       {week.stops}
@@ -192,7 +193,7 @@ function Overdue({ looks, count }: { looks: readonly OverdueLook[]; count: numbe
                 <td>
                   <StandingMark standing={standing} />
                 </td>
-                <td>{dueOn === null ? 'never seen' : `${formatDay(dueOn)}, ${countOf(daysOver ?? 0, 'day')} ago`}</td>
+                <td>{dueOn === null ? 'never seen' : `${formatDay(dueOn)}, ${counted(daysOver ?? 0, 'day')} ago`}</td>
                 <td>{causeInWords(cause)}</td>
                 <td>{areaCode}</td>
               </tr>

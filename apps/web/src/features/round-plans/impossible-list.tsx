@@ -5,7 +5,8 @@ import page from '../../ui/page.module.css'
 import { impossibleGroups } from './impossible-groups.ts'
 import { PinVisit } from './pin-visit.tsx'
 import { causeInWords, reasonInWords } from './reason-words.ts'
-import { countOf, weekNumber } from './week-words.ts'
+import { counted } from '../../ui/count.ts'
+import { weekNumber } from './week-words.ts'
 import css from './round-plans.module.css'
 
 /** Visits that are in no week, by area and reason: a planner adds hours, opens an area, or pins them one by one. */
@@ -14,7 +15,7 @@ export function ImpossibleList({ plan, isDraft }: { plan: RoundPlan; isDraft: bo
   const missing = plan.impossibleCount - plan.impossible.length
   return (
     <section className={css.week} aria-labelledby="impossible">
-      <h2 id="impossible">In no week: {countOf(plan.impossibleCount, 'visit')}</h2>
+      <h2 id="impossible">In no week: {counted(plan.impossibleCount, 'visit')}</h2>
       <div className={page.wide}>
         <table className={page.table}>
           <thead>
@@ -34,7 +35,7 @@ export function ImpossibleList({ plan, isDraft }: { plan: RoundPlan; isDraft: bo
           </tbody>
         </table>
       </div>
-      {missing > 0 && <p className="soft">Later in the year {countOf(missing, 'more', 'more')}, not listed here.</p>}
+      {missing > 0 && <p className="soft">Later in the year {counted(missing, 'more', 'more')}, not listed here.</p>}
     </section>
   )
 }

@@ -62,16 +62,19 @@ export function loadChart({ plan, crewId, firstWeek, weeks, width }: ChartView):
   )
   const hoursIn = (week: number) =>
     plan.crews.filter((crew) => crewId === null || crew.crewId === crewId).reduce((sum, crew) => sum + (crew.hours[week] ?? 0), 0)
-  const loads = new Map<number, number>()
+  const columnHours = Array.from({ length: weeks }, (_, index) => hoursIn(firstWeek + index))
+  const loads = loadsByWeek(plan, stacked)
+  // A tenth over what is highest, so that a block that is lifted has room.
+  const most = Math.max(1, ...loads.values(), ...columnHours) * 1.1
   const step = (width - LEFT - RIGHT) / weeks
   const barWidth = Math.max(8, step * 0.8)
-  const most = mostHours(plan, { stacked, hoursIn, firstWeek, weeks })
   const y = (hours: number) => TOP + DRAWN - (hours / most) * DRAWN
   const x = (week: number) => LEFT + (week - firstWeek) * step + (step - barWidth) / 2
+  const tops = new Map<number, number>()
   const bars = stacked.map((block): ChartBar => {
-    const from = loads.get(block.week) ?? 0
+    const from = tops.get(block.week) ?? 0
     const to = from + block.hours + setUpOf(plan, block.areaCode)
-    loads.set(block.week, to)
+    tops.set(block.week, to)
     return {
       block,
       x: x(block.week),
@@ -84,7 +87,14 @@ export function loadChart({ plan, crewId, firstWeek, weeks, width }: ChartView):
   const columns = Array.from({ length: weeks }, (_, index): ChartWeek => {
     const week = firstWeek + index
     const load = loads.get(week) ?? 0
-    return { week, x: LEFT + index * step, middle: LEFT + (index + 0.5) * step, load, hours: hoursIn(week), top: y(load) }
+    return {
+      week,
+      x: LEFT + index * step,
+      middle: LEFT + (index + 0.5) * step,
+      load,
+      hours: columnHours[index] ?? 0,
+      top: y(load),
+    }
   })
   return {
     height: TOP + DRAWN + BELOW,
@@ -99,20 +109,11 @@ export function loadChart({ plan, crewId, firstWeek, weeks, width }: ChartView):
   }
 }
 
-function mostHours(
-  plan: RoundPlan,
-  {
-    stacked,
-    hoursIn,
-    firstWeek,
-    weeks,
-  }: { stacked: readonly PlanBlock[]; hoursIn: (week: number) => number; firstWeek: number; weeks: number },
-): number {
+/** Hours of all blocks of a week, with the set-up of their areas. */
+function loadsByWeek(plan: RoundPlan, blocks: readonly PlanBlock[]): ReadonlyMap<number, number> {
   const loads = new Map<number, number>()
-  for (const { week, hours, areaCode } of stacked) loads.set(week, (loads.get(week) ?? 0) + hours + setUpOf(plan, areaCode))
-  const capacities = Array.from({ length: weeks }, (_, index) => hoursIn(firstWeek + index))
-  // A tenth over what is highest, so that a block that is lifted has room.
-  return Math.max(1, ...loads.values(), ...capacities) * 1.1
+  for (const { week, hours, areaCode } of blocks) loads.set(week, (loads.get(week) ?? 0) + hours + setUpOf(plan, areaCode))
+  return loads
 }
 
 const STEPS = [0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000]

@@ -1,9 +1,10 @@
 import type { PlanBlock, PlanMove, RoundPlan } from '@glandkeeper/contract/round-plans'
-import { differenceInCalendarWeeks, parseISO } from 'date-fns'
+import { parseISO } from 'date-fns'
 import { type PointerEvent, useState } from 'react'
 import { useMeasuredWidth } from '../../ui/measured-width.ts'
 import { type ChartBar, loadChart, type LoadChart, weekAt } from './load-chart-geometry.ts'
-import { countOf, hoursInWords, weekNumber } from './week-words.ts'
+import { counted } from '../../ui/count.ts'
+import { hoursInWords, weekNumber, weekOfDay } from './week-words.ts'
 import css from './round-plans.module.css'
 
 export interface PendingMove {
@@ -117,7 +118,7 @@ function Drawn({ width, ...props }: LoadChartProps & { width: number }) {
         </g>
       ))}
       <Ghosts chart={chart} plan={plan} moves={moves} />
-      {pending && <PendingGhost chart={chart} plan={plan} pending={pending} />}
+      {pending && <PendingGhost chart={chart} pending={pending} />}
     </svg>
   )
 }
@@ -136,7 +137,7 @@ interface BarProps {
 
 function Bar({ bar: { block, x, y, width, height, wash }, plan, isMoved, isPending, onChoose, onLift, onNudge }: BarProps) {
   const area = plan.areas.find(({ areaCode }) => areaCode === block.areaCode)
-  const says = `${area?.name ?? block.areaCode}, week ${weekNumber(plan.startsOn, block.week)}, ${countOf(block.visits, 'visit')}, ${hoursInWords(block.hours)}${block.isFrozen ? ', its round is made' : ''}${block.isPinned ? ', pinned' : ''}`
+  const says = `${area?.name ?? block.areaCode}, week ${weekNumber(plan.startsOn, block.week)}, ${counted(block.visits, 'visit')}, ${hoursInWords(block.hours)}${block.isFrozen ? ', its round is made' : ''}${block.isPinned ? ', pinned' : ''}`
   return (
     <g
       role="button"
@@ -173,16 +174,13 @@ function Bar({ bar: { block, x, y, width, height, wash }, plan, isMoved, isPendi
 }
 
 function isMoveTo({ areaCode, to }: PlanMove, block: PlanBlock, startsOn: string): boolean {
-  return to !== null && areaCode === block.areaCode && weekIndex(startsOn, to) === block.week
+  return to !== null && areaCode === block.areaCode && weekOfDay(startsOn, parseISO(to)) === block.week
 }
-
-const weekIndex = (startsOn: string, monday: string) =>
-  differenceInCalendarWeeks(parseISO(monday), parseISO(startsOn), { weekStartsOn: 1 })
 
 /** Where the largest moves of a draft were, numbered as beside the chart. */
 function Ghosts({ chart, plan, moves }: { chart: LoadChart; plan: RoundPlan; moves: readonly PlanMove[] }) {
   return moves.slice(0, MOST_DRAWN_MOVES).map(({ areaCode, from, to }, index) => {
-    const column = from === null ? undefined : chart.weeks.find(({ week }) => week === weekIndex(plan.startsOn, from))
+    const column = from === null ? undefined : chart.weeks.find(({ week }) => week === weekOfDay(plan.startsOn, parseISO(from)))
     if (!column) return null
     const height = 22
     const y = Math.max(44, column.top - height - 4)
@@ -197,7 +195,7 @@ function Ghosts({ chart, plan, moves }: { chart: LoadChart; plan: RoundPlan; mov
   })
 }
 
-function PendingGhost({ chart, pending: { block, to } }: { chart: LoadChart; plan: RoundPlan; pending: PendingMove }) {
+function PendingGhost({ chart, pending: { block, to } }: { chart: LoadChart; pending: PendingMove }) {
   const column = chart.weeks.find(({ week }) => week === to)
   const bar = chart.bars.find((one) => one.block === block)
   if (!column || !bar || to === block.week) return null

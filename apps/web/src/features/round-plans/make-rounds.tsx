@@ -1,9 +1,8 @@
 import type { PlanBlock, RoundPlan } from '@glandkeeper/contract/round-plans'
-import { useQuery } from '@tanstack/react-query'
 import { addDays, format, parseISO } from 'date-fns'
 import { useState } from 'react'
 import { ProblemNote } from '../../ui/problem-note.tsx'
-import { people } from '../people/queries.ts'
+import { FitterSelect } from '../rounds/index.tsx'
 import { useMakeRounds } from './queries.ts'
 import { mondayOfWeek } from './week-words.ts'
 import css from './round-plans.module.css'
@@ -20,7 +19,6 @@ export function MakeRounds({
   block: PlanBlock
   area: string
 }) {
-  const staff = useQuery(people)
   const making = useMakeRounds()
   const monday = mondayOfWeek(plan.startsOn, week)
   const [first, setFirst] = useState('0')
@@ -58,19 +56,7 @@ export function MakeRounds({
           ))}
         </select>
       </label>
-      <label>
-        Fitter
-        <select value={fitterId} onChange={({ target }) => setFitterId(target.value)}>
-          <option value="">whoever has time</option>
-          {staff.data?.people
-            .filter(({ leftAt }) => leftAt === null)
-            .map((person) => (
-              <option key={person.personId} value={person.personId}>
-                {person.name}, {person.role}
-              </option>
-            ))}
-        </select>
-      </label>
+      <FitterSelect value={fitterId} onChange={setFitterId} />
       <button type="submit" disabled={making.isPending}>
         Make the {days === '1' ? 'round' : 'rounds'}
       </button>

@@ -1,7 +1,8 @@
 import type { impossibleReasons, planReasons, PlannedVisit, VisitCause } from '@glandkeeper/contract/round-plans'
-import { differenceInCalendarWeeks, getISOWeek, parseISO } from 'date-fns'
+import { parseISO } from 'date-fns'
 import type { Consequence } from './consequence.ts'
-import { countOf, hoursInWords } from './week-words.ts'
+import { counted } from '../../ui/count.ts'
+import { hoursInWords, weekNumber, weekOfDay } from './week-words.ts'
 
 type Reason = (typeof planReasons)[number] | (typeof impossibleReasons)[number]
 
@@ -49,7 +50,7 @@ export const reasonInWords = (reason: string): string => because[reason as Reaso
  */
 export function whyInWords({ weekOf, dueWeekOf, reason }: Pick<PlannedVisit, 'weekOf' | 'dueWeekOf' | 'reason'>): string {
   if (weekOf === null) return because[reason]
-  const weeks = differenceInCalendarWeeks(parseISO(weekOf), parseISO(dueWeekOf), { weekStartsOn: 1 })
+  const weeks = weekOfDay(dueWeekOf, parseISO(weekOf))
   if (weeks === 0) return because[reason]
   const many = Math.abs(weeks) === 1 ? 'A week' : `${Math.abs(weeks)} weeks`
   // Due before the plan began: the first week there is counts as its due week.
@@ -62,18 +63,18 @@ export function consequenceInWords(
   { visits, joins, leaves, tooEarly, tooLate, isAreaClosed, savesSetUp }: Consequence,
   { area, from, to }: { readonly area: string; readonly from: string; readonly to: string },
 ): string {
-  const [weekFrom, weekTo] = [getISOWeek(parseISO(from)), getISOWeek(parseISO(to))]
+  const [weekFrom, weekTo] = [weekNumber(from, 0), weekNumber(to, 0)]
   const said = [
-    `${area}, ${countOf(visits, 'visit')}, week ${weekFrom} to ${weekTo}.`,
+    `${area}, ${counted(visits, 'visit')}, week ${weekFrom} to ${weekTo}.`,
     `Week ${weekTo} then has ${hoursInWords(joins.load)} of ${hoursInWords(joins.hours)}, week ${weekFrom} ${hoursInWords(leaves.load)}.`,
   ]
   if (joins.load > joins.hours) said.push(`That is ${hoursInWords(joins.load - joins.hours)} over.`)
   if (savesSetUp) said.push('The area is open in that week anyway: one set-up less.')
   if (tooLate > 0)
-    said.push(`${countOf(tooLate, 'of them comes', 'of them come')} later than ${tooLate === 1 ? 'its' : 'their'} last week.`)
+    said.push(`${counted(tooLate, 'of them comes', 'of them come')} later than ${tooLate === 1 ? 'its' : 'their'} last week.`)
   if (tooEarly > 0)
     said.push(
-      `${countOf(tooEarly, 'of them comes', 'of them come')} earlier than ${tooEarly === 1 ? 'its' : 'their'} first week.`,
+      `${counted(tooEarly, 'of them comes', 'of them come')} earlier than ${tooEarly === 1 ? 'its' : 'their'} first week.`,
     )
   if (isAreaClosed) said.push('The area is closed in that week.')
   return said.join(' ')

@@ -3,11 +3,13 @@ import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { Link } from 'react-router'
 import page from '../../ui/page.module.css'
+import { capital } from '../../ui/sentence.ts'
 import { roundsQuery } from '../pocket/queries.ts'
 import { BlockDetail } from './block-detail.tsx'
 import { crewHours, loadOf, setUpOf } from './consequence.ts'
 import type { PendingMove } from './load-chart.tsx'
-import { countOf, hoursInWords, mondayOfWeek, weekInWords } from './week-words.ts'
+import { counted } from '../../ui/count.ts'
+import { hoursInWords, mondayOfWeek, weekInWords } from './week-words.ts'
 import css from './round-plans.module.css'
 
 interface WeekTableProps {
@@ -27,14 +29,14 @@ export function WeekTable({ plan, week, isDraft, onPlace }: WeekTableProps) {
   return (
     <section className={css.week} aria-labelledby="week">
       <h2 id="week">
-        {weekInWords(monday).replace('w', 'W')}{' '}
+        {capital(weekInWords(monday))}{' '}
         <span className="soft">
           {hoursInWords(load)} of {hoursInWords(hours)} ·{' '}
-          {countOf(
+          {counted(
             blocks.reduce((sum, { visits }) => sum + visits, 0),
             'valve',
           )}{' '}
-          · {countOf(blocks.length, 'walk')}
+          · {counted(blocks.length, 'walk')}
         </span>
       </h2>
       {blocks.length === 0 ? (

@@ -31,8 +31,3 @@ export function windowInWords(earliest: string, latest: string): string {
 export function hoursInWords(hours: number): string {
   return `${hours.toFixed(hours < 10 ? 1 : 0)}\u00a0h`
 }
-
-/** @example countOf(2, 'visit') // → '2 visits' */
-export function countOf(count: number, one: string, several = `${one}s`): string {
-  return `${count.toLocaleString('en-GB')} ${count === 1 ? one : several}`
-}

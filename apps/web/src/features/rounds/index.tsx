@@ -5,6 +5,8 @@ import { roundsQuery } from '../pocket/queries.ts'
 import { fateOf, nextOpenStop } from './stops.ts'
 import look from './rounds.module.css'
 
+export { FitterSelect } from './fitter-select.tsx'
+
 /** The address of a stop: the log page of its valve, on this round. */
 export function stopAddress(roundId: string, tag: string): string {
   return `/valves/${encodeURIComponent(tag)}/log?round=${roundId}`

@@ -4,7 +4,7 @@ import { addDays, format } from 'date-fns'
 import { type SubmitEvent, useState } from 'react'
 import { TextInput } from '../../ui/field.tsx'
 import { ProblemNote } from '../../ui/problem-note.tsx'
-import { people } from '../people/queries.ts'
+import { FitterSelect } from './fitter-select.tsx'
 import { siteAreas } from '../register/queries.ts'
 import { useMakeRound } from './queries.ts'
 import look from './rounds.module.css'
@@ -14,7 +14,6 @@ const isoDay = (date: Date) => format(date, 'yyyy-MM-dd')
 /** Areas, a day and a person: the register knows which of their valves are due. */
 export function MakeRound({ onDone }: { onDone: () => void }) {
   const areas = useQuery(siteAreas)
-  const staff = useQuery(people)
   const making = useMakeRound()
   const [today] = useState(() => new Date())
   const [name, setName] = useState('')
@@ -47,19 +46,7 @@ export function MakeRound({ onDone }: { onDone: () => void }) {
         Day of the walk
         <input type="date" value={walkOn} onChange={({ target }) => setWalkOn(target.value)} />
       </label>
-      <label>
-        Fitter
-        <select value={fitterId} onChange={({ target }) => setFitterId(target.value)}>
-          <option value="">whoever has time</option>
-          {staff.data?.people
-            .filter(({ leftAt }) => leftAt === null)
-            .map((person) => (
-              <option key={person.personId} value={person.personId}>
-                {person.name}, {person.role}
-              </option>
-            ))}
-        </select>
-      </label>
+      <FitterSelect value={fitterId} onChange={setFitterId} />
       <fieldset>
         <legend>Areas</legend>
         {areas.data?.areas.map((area) => (

@@ -5,9 +5,9 @@ import { Link } from 'react-router'
 import { TextInput } from '../../ui/field.tsx'
 import { ProblemNote } from '../../ui/problem-note.tsx'
 import { keepsRegister, useMe } from '../people/index.tsx'
-import { people } from '../people/queries.ts'
 import { typeInAddress } from '../round-entry/index.tsx'
 import { carryQuery, useAddStop, useChangeRound } from './queries.ts'
+import { FitterSelect } from './fitter-select.tsx'
 import look from './rounds.module.css'
 
 /** What one does with a round beside walking it: carry, print, type in, add a stop, change day and fitter. */
@@ -85,7 +85,6 @@ function AddStop({ roundId }: { roundId: string }) {
 
 function ChangeRound({ round }: { round: Round }) {
   const changing = useChangeRound(round.roundId)
-  const staff = useQuery(people)
   const [isOpen, setIsOpen] = useState(false)
   const [walkOn, setWalkOn] = useState(round.walkOn)
   const [fitterId, setFitterId] = useState(round.fitterId ?? '')
@@ -108,19 +107,7 @@ function ChangeRound({ round }: { round: Round }) {
         Day of the walk
         <input type="date" required value={walkOn} onChange={({ target }) => setWalkOn(target.value)} />
       </label>
-      <label>
-        Fitter
-        <select value={fitterId} onChange={({ target }) => setFitterId(target.value)}>
-          <option value="">whoever has time</option>
-          {staff.data?.people
-            .filter(({ leftAt }) => leftAt === null)
-            .map((person) => (
-              <option key={person.personId} value={person.personId}>
-                {person.name}, {person.role}
-              </option>
-            ))}
-        </select>
-      </label>
+      <FitterSelect value={fitterId} onChange={setFitterId} />
       {changing.error && <ProblemNote error={changing.error} />}
       <div className={look.acts}>
         <button type="submit" disabled={changing.isPending}>
