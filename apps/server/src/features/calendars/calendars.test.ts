@@ -1,5 +1,6 @@
 import { listCalendarAddresses, makeCalendarAddress, retireCalendarAddress } from '@glandkeeper/contract/calendars'
 import { closeRound, makeRound } from '@glandkeeper/contract/rounds'
+import { confirmSetting } from '@glandkeeper/contract/settings'
 import { addValve } from '@glandkeeper/contract/valves'
 import { aValve } from '@glandkeeper/fixtures/a-valve'
 import Fastify from 'fastify'
@@ -75,6 +76,13 @@ it('a round begins at 07:00 by the clocks of the site on both sides of their cha
     ['20261023T060000Z', '20261023T070000Z'],
     ['20261026T070000Z', '20261026T080000Z'],
   ])
+})
+
+it('a round begins when the site sets out, by its setting', async () => {
+  const { aRound, anAddress, events, expectOk } = await aSiteWithRounds()
+  await aRound({ name: 'Early', walkOn: '2026-10-23' })
+  await expectOk('planner', confirmSetting, { params: { key: 'hourOfSettingOut' }, body: { seen: 7, value: 5.5 } })
+  expect((await events((await anAddress()).path)).map(({ DTSTART }) => DTSTART)).toEqual(['20261023T043000Z'])
 })
 
 it('a crew has only its rounds, the site all of them', async () => {

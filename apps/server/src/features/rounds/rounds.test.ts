@@ -1,6 +1,6 @@
 import { addArea } from '@glandkeeper/contract/areas'
 import { sendEvents } from '@glandkeeper/contract/events'
-import { closeRound, listRounds, makeRound } from '@glandkeeper/contract/rounds'
+import { addStop, changeRound, closeRound, listRounds, makeRound } from '@glandkeeper/contract/rounds'
 import { addValve } from '@glandkeeper/contract/valves'
 import { aCorrection, aLeak, aMissedVisit } from '@glandkeeper/fixtures/a-reading'
 import { aValve } from '@glandkeeper/fixtures/a-valve'
@@ -124,4 +124,63 @@ it('of several corrections of one entry the latest holds for its stop too', asyn
   expect((await stops())[0]?.visit).toBeNull()
   await visit(correct('2026-05-04T10:40:00Z', { kind: 'leak.seen', takenAt: leak.takenAt, leak: 'drip' }))
   expect((await stops())[0]?.visit).toMatchObject({ kind: 'leak.seen' })
+})
+
+it('is walked once every stop was visited or could not be done, and closed by somebody, who counts what was left out', async () => {
+  const { expectOk, body, ids, visit, store, personIds } = await aPlantToWalk()
+  const { roundId } = await expectOk('planner', makeRound, { body })
+  const state = async () => (await expectOk('fitter', listRounds)).rounds[0]?.state
+  await visit(
+    aLeak({ valveId: ids['TF-1']!, takenAt: '2026-05-04T10:00:00Z' }),
+    aLeak({ valveId: ids['BH-1']!, takenAt: '2026-05-04T10:10:00Z' }),
+  )
+  expect(await state()).toBe('open')
+  await visit(aMissedVisit({ valveId: ids['BH-2']!, takenAt: '2026-05-04T10:20:00Z', reason: 'no access' }))
+  expect(await state()).toBe('walked')
+  expect(await expectOk('planner', closeRound, { params: { roundId } })).toEqual({ closed: true, leftOut: 1 })
+  expect((await store.read.round.findFirst())?.closedById).toBe(personIds.planner)
+})
+
+it('day and fitter of a round are changed while it is open, and no stranger is put on it', async () => {
+  const { expectOk, call, body, siteId, store } = await aPlantToWalk()
+  const { roundId, stops } = await expectOk('planner', makeRound, { body })
+  const params = { roundId }
+  const changed = await expectOk('planner', changeRound, { params, body: { walkOn: '2026-05-08', fitterId: null } })
+  expect(changed).toMatchObject({ walkOn: '2026-05-08', fitterName: null, stops })
+  const refused = async (change: object) => {
+    const answer = await call('planner', changeRound, { params, body: { walkOn: '2026-05-08', fitterId: null, ...change } })
+    return answer.ok ? 'changed' : answer.problem.code
+  }
+  expect(await refused({ fitterId: siteId })).toBe('person/unknown')
+  await expectOk('planner', closeRound, { params })
+  expect(await refused({ walkOn: '2026-05-09' })).toBe('round/unknown')
+  expect((await store.read.round.findFirst())?.walkOn).toBe('2026-05-08')
+})
+
+it('a fitter puts a valve on the round where it lengthens the way least, once, and it is known as added', async () => {
+  const { expectOk, call, body, store } = await aPlantToWalk()
+  const add = (tag: string, walkPosition: number, level: number) =>
+    expectOk('planner', addValve, { body: aValve({ tag, areaCode: 'BH', walkPosition, level }) })
+  const { roundId } = await expectOk('planner', makeRound, { body: { ...body, areaCodes: ['BH'] } })
+  await add('BH-9', 7, 1)
+  await add('BH-0', 3, 0)
+  const put = (tag: string) => expectOk('fitter', addStop, { params: { roundId }, body: { tag } })
+  await put('BH-9')
+  await put('BH-0')
+  const { stops } = await put('BH-9')
+  // BH-1 on the ground at 10, BH-2 a level up at 5: BH-0 goes before the first, BH-9 between the two.
+  expect(stops.map(({ position, tag, isAdded }) => [position, tag, isAdded])).toEqual([
+    [1, 'BH-0', true],
+    [2, 'BH-1', false],
+    [3, 'BH-9', true],
+    [4, 'BH-2', false],
+  ])
+  expect(await call('fitter', addStop, { params: { roundId }, body: { tag: 'NO-1' } })).toMatchObject({
+    problem: { code: 'valve/unknown' },
+  })
+  await expectOk('planner', closeRound, { params: { roundId } })
+  expect(await call('fitter', addStop, { params: { roundId }, body: { tag: 'TF-1' } })).toMatchObject({
+    problem: { code: 'round/unknown' },
+  })
+  expect(await store.read.roundStop.count()).toBe(4)
 })
