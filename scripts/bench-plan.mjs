@@ -1,6 +1,7 @@
-// npm run bench:plan: how good the plan of rounds is beside a bound that a solver proves, and how long it takes.
-// Prints a table, writes .build/bench-plan.json and fails when a target is missed. `-- --quick` takes the linear bound
-// only and asks no gap of small plants; `-- --large` adds 100,000 valves.
+// npm run bench:plan: how good the plans of rounds and of repacks are beside proven bounds, and how long they take.
+// Prints tables, writes .build/bench-plan.json and fails when a target is missed. `-- --only rounds` or `-- --only repacks`
+// measures one of them; `-- --quick` takes the linear bound of rounds only and asks no gap of small plants; `-- --large`
+// adds 100,000 valves.
 import { checkNode, ensureBuilt, ensureInstalled } from './setup.mjs'
 
 checkNode()

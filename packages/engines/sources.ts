@@ -8,6 +8,7 @@ import { scheduleSources } from './schedule/sources.ts'
 import type { Source } from './source.ts'
 import { statsSources } from './stats/sources.ts'
 import { steamSources } from './steam/sources.ts'
+import { storeSources } from './stores/sources.ts'
 import { threadSources } from './threads/sources.ts'
 import { wearSources } from './wear/sources.ts'
 
@@ -24,6 +25,7 @@ export const sources: readonly Source[] = [
   ...intervalSources,
   ...wearSources,
   ...scheduleSources,
+  ...storeSources,
 ]
 
 const byId = new Map(sources.map((source) => [source.id, source]))

@@ -1,104 +1,43 @@
-// The plan of rounds beside a lower bound that a solver proves from the same plant. Prints a table, writes
-// .build/bench-plan.json, and ends with 1 when a target is missed.
-// `-- --quick` takes the linear bound only, and asks no gap of plants that need the other; `-- --large` adds 100,000 valves.
-import { mkdirSync, writeFileSync } from 'node:fs'
+// The plans of rounds and of repacks beside lower bounds that are proven. Prints tables, writes .build/bench-plan.json,
+// and ends with 1 when a target is missed. `-- --only rounds` or `-- --only repacks` measures one of them; `-- --quick`
+// takes the linear bound of rounds only, and asks no gap of plants that need the other; `-- --large` adds 100,000 valves.
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { cpus } from 'node:os'
 import path from 'node:path'
-import { planRounds } from '../../packages/engines/dist/schedule/round-plan/plan.js'
-import { linearBound, wholeBound } from './plan-bound.mjs'
-import { planInstance } from './plan-instances.mjs'
-import { recount } from './plan-recount.mjs'
+import { benchRepacks } from './bench-repacks.mjs'
+import { benchRounds } from './bench-rounds.mjs'
 
-const root = path.resolve(import.meta.dirname, '../..')
-const SEED = 1
-const RUNS = 3
-/** `solverSeconds` is null where the solver gets nowhere with whole openings in two minutes. */
-const plants = [
-  { valves: 200, mostGap: 0.06, mostSeconds: 1, solverSeconds: 90, holdsStretches: true },
-  { valves: 2000, mostGap: 0.03, mostSeconds: 1, solverSeconds: 120 },
-  { valves: 20_000, mostGap: 0.04, mostSeconds: 4, solverSeconds: null },
-  { valves: 100_000, mostGap: Infinity, mostSeconds: Infinity, solverSeconds: null },
-]
-const isQuick = process.argv.includes('--quick')
-const wanted = plants.filter(({ valves }) => valves < 100_000 || process.argv.includes('--large'))
+const file = path.resolve(import.meta.dirname, '../../.build/bench-plan.json')
+const has = (option) => process.argv.includes(option)
+const only = has('--only') ? process.argv[process.argv.indexOf('--only') + 1] : null
+if (only !== null && only !== 'rounds' && only !== 'repacks') throw new Error(`--only takes rounds or repacks, not ${only}`)
+const options = { isQuick: has('--quick'), isLarge: has('--large') }
 
-console.log(`${cpus()[0]?.model}, Node ${process.versions.node}`)
-const results = wanted.map(measured)
-console.table(results.map(row))
-const missed = results.flatMap(({ misses }) => misses)
+const processor = `${cpus()[0]?.model}, Node ${process.versions.node}`
+console.log(processor)
+const report = { ...before(), node: process.versions.node, processor: cpus()[0]?.model }
+const measured = []
+if (only !== 'repacks') {
+  report.isQuick = options.isQuick
+  report.results = benchRounds(options)
+  measured.push(...report.results)
+}
+if (only !== 'rounds') {
+  report.repacks = await benchRepacks(options)
+  measured.push(...report.repacks)
+}
+mkdirSync(path.dirname(file), { recursive: true })
+writeFileSync(file, `${JSON.stringify(report, null, 1)}\n`)
+const missed = measured.flatMap(({ misses }) => misses)
 for (const line of missed) console.error(`missed: ${line}`)
-const report = { node: process.versions.node, processor: cpus()[0]?.model, isQuick, seed: SEED, results }
-mkdirSync(path.join(root, '.build'), { recursive: true })
-writeFileSync(path.join(root, '.build/bench-plan.json'), `${JSON.stringify(report, null, 1)}\n`)
-if (missed.length > 0) process.exitCode = 1
+if (missed.length === 0) console.log('every target is met')
+else process.exitCode = 1
 
-function measured(plant) {
-  const input = planInstance(plant.valves, SEED)
-  const runs = Array.from({ length: RUNS }, () => timed(() => planRounds(input)))
-  const [{ result: plan }] = runs
-  if (!plan.ok) throw new Error(plan.problem.detail)
-  const seconds = runs.map((run) => run.seconds).toSorted((one, other) => one - other)[RUNS >> 1]
-  const counted = recount(input, plan)
-  const bound = boundOf(input, isQuick ? { ...plant, solverSeconds: null } : plant)
-  const gap = counted.cost / bound - 1
-  return {
-    valves: plant.valves,
-    visits: input.visits.length,
-    areas: input.areas.length,
-    seconds,
-    bound,
-    gap,
-    ownBound: plan.bound,
-    ...counted,
-    inDueWeeks: plan.inDueWeeks,
-    // The linear bound of a small plant is too far below for the target to mean anything.
-    misses: missesOf(isQuick && plant.solverSeconds ? { ...plant, mostGap: Infinity } : plant, { plan, counted, seconds, gap }),
+/** What is measured alone leaves the other part as it was. */
+function before() {
+  try {
+    return only === null ? {} : JSON.parse(readFileSync(file, 'utf8'))
+  } catch {
+    return {}
   }
-}
-
-/** The better of both: the linear one is quick and, for many areas, all there is. */
-function boundOf(input, { solverSeconds, holdsStretches }) {
-  const linear = linearBound(input)
-  return solverSeconds === null ? linear : Math.max(linear, wholeBound(input, solverSeconds, holdsStretches))
-}
-
-function missesOf({ valves, mostGap, mostSeconds }, { plan, counted, seconds, gap }) {
-  const { missing, outside, doubled, cost } = counted
-  const lines = []
-  if (!(gap <= mostGap)) lines.push(`the plan is ${percent(gap)} above the bound, at most ${percent(mostGap)}`)
-  if (!(gap >= -1e-6)) lines.push('the plan costs less than the bound, so the bound is wrong')
-  if (!(seconds <= mostSeconds)) lines.push(`it took ${seconds.toFixed(2)} s, at most ${mostSeconds} s`)
-  if (missing + outside + doubled > 0)
-    lines.push(`${missing} visits missing, ${outside} outside their window, ${doubled} planned twice`)
-  if (!(Math.abs(plan.cost - cost) <= 1e-6 * cost)) lines.push(`the engine says it costs ${plan.cost}, counted anew ${cost}`)
-  return lines.map((line) => `${valves} valves: ${line}`)
-}
-
-function row(result) {
-  return {
-    valves: result.valves,
-    visits: result.visits,
-    areas: result.areas,
-    cost: Number(result.cost.toFixed(1)),
-    s: Number(result.seconds.toFixed(2)),
-    bound: Number(result.bound.toFixed(1)),
-    gap: percent(result.gap),
-    'own bound': Number(result.ownBound.toFixed(1)),
-    'set-up h': Math.round(result.setUpHours),
-    'set-up h, due weeks': Math.round(result.inDueWeeks.setUpHours),
-    'overtime h': Number(result.overtimeHours.toFixed(1)),
-    'overtime h, due weeks': Math.round(result.inDueWeeks.overtimeHours),
-    'busiest week': percent(result.busiest),
-  }
-}
-
-/** Processor time of this process: what another process takes on the same core does not count. */
-function timed(work) {
-  const began = process.cpuUsage()
-  const result = work()
-  return { result, seconds: process.cpuUsage(began).user / 1e6 }
-}
-
-function percent(share) {
-  return `${(share * 100).toFixed(1)} %`
 }

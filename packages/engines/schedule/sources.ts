@@ -22,6 +22,46 @@ export const scheduleSources: readonly Source[] = [
     mark: 'set by us',
   },
   {
+    id: 'SRC-734',
+    what: 'Plan of repacks: pins first, then an assignment of boundaries to slots within hours and stock, or to waiting',
+    source: 'rules of this program, measured against proven bounds (npm run bench:plan)',
+    mark: 'set by us',
+  },
+  {
+    id: 'SRC-735',
+    what: 'What a slot costs: chance of running out and leaks before it, by criticality, and packing life thrown away',
+    source: 'rule of this program; a site sets the weights, in money or in points',
+    mark: 'set by us',
+  },
+  {
+    id: 'SRC-736',
+    what: 'Triangular distribution of an uncertain day: quantiles go by the root on either side, the mean is (a + b + c) / 3',
+    source:
+      'M. Evans, N. Hastings and B. Peacock, Statistical Distributions, 3rd edition, 2000; checked against moments in packages/engines/schedule/repack-plan/slot-cost.test.ts',
+    mark: 'from memory',
+  },
+  {
+    id: 'SRC-737',
+    what: 'Gauss-Legendre rule of eight points',
+    source:
+      'M. Abramowitz and I. A. Stegun, Handbook of Mathematical Functions, table 25.4; checked on powers up to the 14th in packages/engines/schedule/repack-plan/slot-cost.test.ts',
+    mark: 'from memory',
+  },
+  {
+    id: 'SRC-738',
+    what: 'Bounds from prices of resources, raised by subgradient steps; choices left out whose price is beyond what is known to do',
+    source:
+      'M. Held, P. Wolfe and H. P. Crowder, Mathematical Programming 6 (1974), pp. 62-88; M. L. Fisher, Management Science 27 (1981), pp. 1-18; bounds checked against trying everything in packages/engines/schedule/assignment/assign.test.ts',
+    mark: 'from memory',
+  },
+  {
+    id: 'SRC-739',
+    what: 'Bounds of assignments by filling each knapsack exactly, with a reward for each item that is taken',
+    source:
+      'M. L. Fisher, R. Jaikumar and L. N. Van Wassenhove, Management Science 32 (1986), pp. 1095-1103; five instances of the OR-Library solved in tests/reference/assignment.test.ts',
+    mark: 'from memory',
+  },
+  {
     id: 'SRC-750',
     what: '2-opt and Or-opt with ten neighbours and don’t-look bits; two starts, the better one kept',
     source:

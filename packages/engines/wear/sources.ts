@@ -88,4 +88,10 @@ export const wearSources: readonly Source[] = [
     source: 'none',
     mark: 'set by us',
   },
+  {
+    id: 'SRC-714',
+    what: 'Chance between kept dates: normal score even in ln days, held against the forecast itself in packages/engines/wear/chance-by-dates.test.ts',
+    source: 'none',
+    mark: 'set by us',
+  },
 ]
