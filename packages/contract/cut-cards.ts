@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { endpoint } from './endpoint.ts'
+import { FamilyForm } from './family-form.ts'
 import { Gland } from './glands.ts'
-import { FamilyForm } from './packings.ts'
 import { count, quantity } from './quantity.ts'
 import { everybody } from './roles.ts'
 import { Phase, pressure, temperature, ValveTag } from './valves.ts'

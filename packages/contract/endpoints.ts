@@ -21,11 +21,27 @@ import { sendEvents } from './events.ts'
 import { askForFit, showFit } from './forecasts.ts'
 import { showHealth } from './health.ts'
 import { applyImport, badRowsOfImport, cancelImport, listImports, mapImport, showImport, startImport } from './imports.ts'
+import { printJobPack, printOutagePack } from './job-packs.ts'
 import { printLabels } from './labels.ts'
+import { addOutage, callOffOutage, changeOutage, endOutage, listOutages, reviewOutage } from './outages.ts'
 import { addFamily, advisePacking, changeFamily, listFamilies } from './packings.ts'
 import { addPerson, changePerson, listPeople, signIn, signOut, whoAmI } from './people.ts'
 import { sendPhoto, showPhoto, showThumbnail } from './photos.ts'
 import { showPocket } from './pocket.ts'
+import {
+  cancelRepackPlanning,
+  compareRepackPlans,
+  dropRepackPlan,
+  listPlannedRepacks,
+  listRepackPlans,
+  makeRepackPlan,
+  moveRepack,
+  pinRepack,
+  showRepackPlan,
+  showRepackPlanning,
+  takeRepackPlan,
+  unpinRepack,
+} from './repack-plans.ts'
 import {
   cancelPlanning,
   dropPlan,
@@ -42,6 +58,7 @@ import {
 import { addStop, changeRound, closeRound, listRounds, makeRound, printRound, makeRoundsOfPlan, showCarry } from './rounds.ts'
 import { confirmSetting, listSettings } from './settings.ts'
 import { changeSite } from './sites.ts'
+import { addStockItem, changeStockItem, listStock, listStockMovements, moveStock, showKit, showStockOutlook } from './stores.ts'
 import { addValve, changeValve, retireValve, showValve } from './valves.ts'
 
 /** Every endpoint there is. A test fails when the server has forgotten one, or has one that is not here. */
@@ -95,6 +112,33 @@ export const endpoints = {
   moveBlock,
   pinVisit,
   unpinVisit,
+  listOutages,
+  addOutage,
+  changeOutage,
+  endOutage,
+  callOffOutage,
+  reviewOutage,
+  listRepackPlans,
+  showRepackPlanning,
+  makeRepackPlan,
+  cancelRepackPlanning,
+  showRepackPlan,
+  takeRepackPlan,
+  dropRepackPlan,
+  listPlannedRepacks,
+  moveRepack,
+  pinRepack,
+  unpinRepack,
+  compareRepackPlans,
+  listStock,
+  addStockItem,
+  changeStockItem,
+  moveStock,
+  listStockMovements,
+  showStockOutlook,
+  showKit,
+  printJobPack,
+  printOutagePack,
   listCalendarAddresses,
   makeCalendarAddress,
   retireCalendarAddress,

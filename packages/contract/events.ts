@@ -39,6 +39,48 @@ export const screeningValue = quantity({
 
 const rings = count('Rings', 1, 40, [3, 9])
 
+/** What an old ring looks like, in our own words. */
+export const RingCondition = z.enum([
+  'sound',
+  'hard',
+  'crumbled',
+  'flattened',
+  'torn',
+  'burnt',
+  'washed out',
+  'swollen',
+  'squeezed out',
+  'missing',
+])
+export type RingCondition = z.infer<typeof RingCondition>
+/** What is likely to have made it so. */
+export const RingCause = z.enum([
+  'age',
+  'heat',
+  'what flows through',
+  'rough stem',
+  'bent stem',
+  'worn box',
+  'loose gland',
+  'overtightened',
+  'wrong size',
+  'joints in line',
+  'not known',
+])
+export type RingCause = z.infer<typeof RingCause>
+const FoundRing = z.strictObject({ condition: RingCondition, cause: RingCause.optional() })
+export type FoundRing = z.infer<typeof FoundRing>
+
+const torqueOnNuts = quantity({ label: 'Torque on each nut', unit: 'N·m', min: 0.1, max: 100_000, step: 0.1, usual: [2, 2000] })
+/** Taken from the store by the entry itself: metres of a reel, pieces of a box. What was issued before is not taken again. */
+const FromStore = z.strictObject({
+  lotId: z.uuid(),
+  amount: quantity({ label: 'Taken', unit: '', min: 0.01, max: 10_000, step: 0.01, usual: [0.01, 200] }),
+})
+const fromStore = { fromStore: z.array(FromStore).min(1).max(12).optional() }
+/** As printed on the reel or the box. */
+const batch = { batch: text(40, 1).optional() }
+
 const readingBody = {
   kind: z.literal('reading.taken'),
   gapLeft: gap.optional(),
@@ -75,12 +117,20 @@ const repackBody = {
   jointsStaggered: z.boolean().optional(),
   /** True when the nuts were brought to their torque in steps, alternately and equally. */
   loadedInSteps: z.boolean().optional(),
+  torque: torqueOnNuts.optional(),
+  /** The old rings in the order they came out, the one under the follower first. */
+  found: z.array(FoundRing).min(1).max(40).optional(),
+  doneBy: z.strictObject({ kind: z.enum(['own crew', 'contractor']), name: text(60) }).optional(),
+  ...batch,
+  ...fromStore,
 }
 const ringBody = {
   kind: z.literal('ring.added'),
   rings: count('Rings', 1, 6, [1, 2]),
   gapLeft: gap.optional(),
   gapRight: gap.optional(),
+  ...batch,
+  ...fromStore,
 }
 const missedBody = { kind: z.literal('visit.missed'), reason: MissedReason }
 

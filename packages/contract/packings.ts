@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { endpoint } from './endpoint.ts'
+import { FamilyForm } from './family-form.ts'
 import { count, quantity } from './quantity.ts'
 import { everybody, registerKeepers } from './roles.ts'
 import { Confirmed, FigureMark } from './settings.ts'
@@ -7,7 +8,6 @@ import { text } from './text.ts'
 import { Phase, pressure, temperature, ValveTag } from './valves.ts'
 
 export const FamilyName = text(60, 2)
-export const FamilyForm = z.enum(['braided', 'die-formed'])
 export const Caution = z.enum([
   'dust',
   'lead',

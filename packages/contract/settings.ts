@@ -7,7 +7,7 @@ import { everybody, registerKeepers } from './roles.ts'
 export const FigureMark = z.enum(['read', 'worked out', 'from memory', 'common practice, no source', 'set by us'])
 export type FigureMark = z.infer<typeof FigureMark>
 
-export const settingGroups = ['cutting', 'loading', 'leaks', 'follow-up', 'forecast', 'rounds'] as const
+export const settingGroups = ['cutting', 'loading', 'leaks', 'follow-up', 'forecast', 'rounds', 'repacks'] as const
 
 interface SettingAbout {
   readonly group: (typeof settingGroups)[number]
@@ -21,6 +21,9 @@ const setting = <const Value extends z.ZodType>(value: Value, about: SettingAbou
 const share = (label: string, min: number, max: number) => quantity({ label, unit: 'ratio', min, max, step: 0.01 })
 
 const minutes = (label: string, most = 480) => quantity({ label, unit: 'min', min: 0, max: most, step: 1 })
+
+const hours = (label: string, most = 10_000) => quantity({ label, unit: 'h', min: 0, max: most, step: 0.25 })
+const money = (label: string) => quantity({ label, unit: 'money', min: 0, max: 1e9, step: 1 })
 
 const mostBetween = (criticality: string) =>
   quantity({ label: `Longest time between looks, ${criticality}`, unit: 'day', min: 1, max: 1100, step: 1 })
@@ -293,6 +296,66 @@ export const settings = {
     usually: 7,
     mark: 'set by us',
     why: 'When rounds begin in the calendar, by the clock of the site.',
+  }),
+  fittingHoursOnLine: setting(hours('Hours of fitting in a fortnight'), {
+    group: 'repacks',
+    usually: 24,
+    mark: 'set by us',
+    why: 'For repacks while the plant runs; outages have hours of their own.',
+  }),
+  scaffoldingHoursOnLine: setting(hours('Hours of scaffolding in a fortnight'), {
+    group: 'repacks',
+    usually: 8,
+    mark: 'set by us',
+    why: 'The same for scaffolds that repacks need while the plant runs.',
+  }),
+  isolatingHoursOnLine: setting(hours('Hours of isolating in a fortnight'), {
+    group: 'repacks',
+    usually: 10,
+    mark: 'set by us',
+    why: 'The same for those who isolate, drain and hand over while the plant runs.',
+  }),
+  hoursOfRepack: setting(hours('Hours to repack a valve', 100), {
+    group: 'repacks',
+    usually: 2,
+    mark: 'set by us',
+    why: 'Fitting alone, for one valve: out with the old rings, clean, measure, load ring by ring, prove.',
+  }),
+  hoursToScaffold: setting(hours('Hours for a scaffold', 200), {
+    group: 'repacks',
+    usually: 4,
+    mark: 'set by us',
+    why: 'Once for a boundary with a valve that needs a scaffold: up and down again.',
+  }),
+  hoursToIsolate: setting(hours('Hours to isolate a boundary', 200), {
+    group: 'repacks',
+    usually: 1.5,
+    mark: 'set by us',
+    why: 'Once for all valves that are isolated together: isolate, lock, drain, prove, and hand back.',
+  }),
+  planChance: setting(share('Chance that brings a valve into the plan', 0.001, 0.9), {
+    group: 'repacks',
+    usually: 0.1,
+    mark: 'set by us',
+    why: 'A valve is planned for a repack when it is this likely to run out before the plan ends, or stands at book or spent.',
+  }),
+  costOfRunningOut: setting(money('Price of running out of travel'), {
+    group: 'repacks',
+    usually: 4000,
+    mark: 'set by us',
+    why: 'What it costs when a valve leaks and cannot be taken up any more: put in your own, it decides what is planned early.',
+  }),
+  costOfLeak: setting(money('Price of a leak'), {
+    group: 'repacks',
+    usually: 300,
+    mark: 'set by us',
+    why: 'What it costs when a gland leaks and is taken up: the walk, the clean-up, what was lost.',
+  }),
+  costOfRepack: setting(money('Price of a repack'), {
+    group: 'repacks',
+    usually: 350,
+    mark: 'set by us',
+    why: 'Cord, hours and isolation: the share of it is wasted that a packing had left when it is renewed early.',
   }),
 } as const satisfies Record<string, SettingAbout & { readonly value: z.ZodType }>
 

@@ -16,16 +16,21 @@ import { eventRoutes } from './features/events/index.ts'
 import { forecastRoutes, Fits } from './features/forecasts/index.ts'
 import { healthRoutes } from './features/health/index.ts'
 import { importRoutes, ImportRuns } from './features/imports/index.ts'
+import { jobPackRoutes } from './features/job-packs/index.ts'
+import { kitRoutes } from './features/kits/index.ts'
 import { labelRoutes } from './features/labels/index.ts'
+import { outageRoutes } from './features/outages/index.ts'
 import { packingRoutes } from './features/packings/index.ts'
 import { peopleRoutes } from './features/people/index.ts'
 import { photoRoutes } from './features/photos/index.ts'
 import { pocketRoutes } from './features/pocket/index.ts'
-import { Planning, roundPlanRoutes } from './features/round-plans/index.ts'
+import { RepackPlanning, repackPlanRoutes } from './features/repack-plans/index.ts'
+import { planningOf, roundPlanRoutes } from './features/round-plans/index.ts'
 import { roundRoutes } from './features/rounds/index.ts'
 import { roundSheetRoutes } from './features/round-sheets/index.ts'
 import { settingRoutes } from './features/settings/index.ts'
 import { siteRoutes } from './features/sites/index.ts'
+import { stockRoutes } from './features/stock/index.ts'
 import { valveRoutes } from './features/valves/index.ts'
 import type { Clock } from './platform/clock.ts'
 import { readFiles } from './platform/files-body.ts'
@@ -75,8 +80,9 @@ export async function buildApp({
   })
   const platform: Platform = { store, clock }
   const fits = new Fits({ store, databaseUrl, clock, log: app.log })
-  const planning = new Planning({ store, databaseUrl, clock, log: app.log })
-  app.addHook('onClose', () => planning.close())
+  const planning = planningOf({ store, databaseUrl, clock, log: app.log })
+  const repackPlanning = new RepackPlanning({ store, databaseUrl, clock, log: app.log })
+  app.addHook('onClose', () => Promise.all([planning.close(), repackPlanning.close()]))
   const imports = new ImportRuns(store, clock, app.log, (siteId) => void fits.ask(siteId, 'after an import'))
   const renew = (siteId: string) => void fits.renew(siteId)
   registerProblems(app)
@@ -116,6 +122,11 @@ export async function buildApp({
   dueLookRoutes(app, platform)
   roundSheetRoutes(app, platform)
   calendarRoutes(app, platform)
+  outageRoutes(app, platform)
+  repackPlanRoutes(app, platform, repackPlanning)
+  stockRoutes(app, platform)
+  kitRoutes(app, platform)
+  jobPackRoutes(app, platform)
   pocketRoutes(app, platform)
   photoRoutes(app, platform)
   packingRoutes(app, platform)

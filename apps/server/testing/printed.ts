@@ -44,6 +44,11 @@ export async function printedPages(bytes: Uint8Array): Promise<PrintedPage[]> {
   )
 }
 
+/** What stands in the largest letters near the top of a page. */
+export function tagOf({ pieces }: PrintedPage): string {
+  return pieces.filter(({ y }) => y < 70).toSorted((one, other) => other.size - one.size)[0]?.says ?? ''
+}
+
 /** From the drawing instructions themselves: the library that reads the text does not hand them out on every Node. */
 function rectanglesOf(file: Buffer): Rectangle[][] {
   const text = file.toString('latin1')

@@ -4,7 +4,8 @@ import type { SignedIn } from './auth.ts'
 import type { Write } from './store.ts'
 
 export interface RegisterChangeNote {
-  readonly subject: 'site' | 'area' | 'valve' | 'person' | 'crew' | 'days off' | 'round' | 'plan'
+  readonly subject:
+    'site' | 'area' | 'valve' | 'person' | 'crew' | 'days off' | 'round' | 'plan' | 'outage' | 'repack plan' | 'stock item'
   readonly subjectId: string
   readonly what: string
   readonly before: Readonly<Record<string, unknown>>

@@ -29,6 +29,13 @@ type Model =
   | 'visitPin'
   | 'calendarAddress'
   | 'photo'
+  | 'outage'
+  | 'repackPlan'
+  | 'plannedRepack'
+  | 'repackPin'
+  | 'stockItem'
+  | 'stockLot'
+  | 'stockMovement'
 type ReadMethod = 'findMany' | 'findFirst' | 'findUnique' | 'findUniqueOrThrow' | 'count' | 'groupBy' | 'aggregate'
 /** What reads see: committed data only, through a connection that cannot write. */
 export type Read = { readonly [M in Model]: Pick<PrismaClient[M], ReadMethod> }

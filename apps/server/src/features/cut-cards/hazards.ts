@@ -56,5 +56,5 @@ export const cautions: readonly string[] = [
 export const proof: readonly string[] = [
   'Stem through its whole travel, both ways: it moves freely.',
   'Let go of the wheel in mid-travel: it stops by itself and does not overrun.',
-  'Both gaps read, equal, and inside the limits above.',
+  'Both gaps read, equal, and inside the limits of the cut card.',
 ]

@@ -1,23 +1,26 @@
 import type { FastifyInstance } from 'fastify'
 import { printCutCard, showCutCard } from '@glandkeeper/contract/cut-cards'
 import { type Platform, route } from '../../platform/route.ts'
+import { printedCard } from '../card-sheets/index.ts'
 import { cutCard } from './known.ts'
-import { printedCard } from './print.ts'
 
 export { cardOf } from './card-of.ts'
+export { cuttingOf } from './cutting.ts'
 export { cautions } from './hazards.ts'
+export { type CardFigures, notKnownOf } from './not-known.ts'
+export { cardBasis, cardOfRow } from './known.ts'
 
 export function cutCardRoutes(app: FastifyInstance, platform: Platform): void {
   const { store, clock } = platform
   route(app, platform, showCutCard, ({ params, me }) => cutCard(store.read, me.siteId, params.tag, clock()))
   route(app, platform, printCutCard, async ({ params, query, me, reply }) => {
     const card = await cutCard(store.read, me.siteId, params.tag, clock())
-    void reply.header('content-disposition', `inline; filename="${fileName(card.tag)}"`)
+    void reply.header('content-disposition', `inline; filename="cut-card-${plainLetters(card.tag)}.pdf"`)
     return printedCard(card, query.size)
   })
 }
 
 /** A tag may hold letters of any script and signs a file name may not: what is left of it in plain letters. */
-function fileName(tag: string): string {
-  return `cut-card-${tag.replaceAll(/[^A-Za-z0-9._-]+/g, '-')}.pdf`
+export function plainLetters(tag: string): string {
+  return tag.replaceAll(/[^A-Za-z0-9._-]+/g, '-')
 }

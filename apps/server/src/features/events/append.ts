@@ -13,9 +13,10 @@ import {
   rebuildState,
   surpriseFindings,
 } from '../glands/index.ts'
+import { useStockOfEvents } from '../stock/index.ts'
 
 /**
- * Appends entries to the site's chain and brings the state of their valves up to date, in the caller's transaction.
+ * Appends entries to the site's chain and brings the state of their valves and the store up to date, in the caller's transaction.
  * With `keepsForecasts` what is forecast now is kept, to be judged later; a file of old entries says nothing to anybody now.
  * An entry known already, word for word, is `already`; the same id with other words is refused.
  */
@@ -46,6 +47,7 @@ export async function appendEvents(
 
   let head = { hash: site.chainHead, position: site.chainLength }
   const rows: (ChainedEvent & { hash: string })[] = []
+  const accepted: FieldEvent[] = []
   const outcomes = events.map((event): Outcome => {
     const body = canonicalJson(event)
     const before = known.get(event.id)
@@ -56,6 +58,7 @@ export async function appendEvents(
     if (!valves.has(event.valveId)) return refused(event.id, new Refusal('valve/unknown', event.valveId))
     const row = linkOf(head, by, event, body, receivedAt)
     rows.push(row)
+    accepted.push(event)
     known.set(row.id, row)
     head = { hash: row.hash, position: row.position }
     return { id: event.id, outcome: 'accepted', position: row.position, findings: eventFindings(event, receivedAt) }
@@ -68,9 +71,10 @@ export async function appendEvents(
   )
   await write.site.update({ where: { id: by.siteId }, data: { chainHead: head.hash, chainLength: head.position } })
   const stoodOut = await rebuildStatesOf(write, by.siteId, rows, options.keepsForecasts ? receivedAt : null)
+  const ofStore = await useStockOfEvents(write, by, accepted, receivedAt)
   return outcomes.map((outcome) =>
     outcome.outcome === 'accepted'
-      ? { ...outcome, findings: [...outcome.findings, ...(stoodOut.get(outcome.id) ?? [])] }
+      ? { ...outcome, findings: [...outcome.findings, ...(stoodOut.get(outcome.id) ?? []), ...(ofStore.get(outcome.id) ?? [])] }
       : outcome,
   )
 }

@@ -1,4 +1,4 @@
-import type { FieldEvent } from '@glandkeeper/contract/events'
+import type { FieldEvent, FoundRing } from '@glandkeeper/contract/events'
 import { formatMillimetres as millimetres, formatTurns } from '@glandkeeper/units/format'
 
 type Body =
@@ -6,10 +6,14 @@ type Body =
 
 /** One entry as a person would tell it, with its figures. */
 export function entryInWords(event: FieldEvent): string {
-  if (event.kind !== 'fact.corrected') return sentence(partsOf(event), event.note)
-  const instead =
-    event.replacement === null ? 'taken back' : `corrected to: ${sentence(partsOf(event.replacement), event.replacement.note)}`
+  if (event.kind !== 'fact.corrected') return told(event)
+  const instead = event.replacement === null ? 'taken back' : `corrected to: ${told(event.replacement)}`
   return `An earlier entry ${instead}${instead.endsWith('.') ? '' : '.'} Reason: ${event.reason}.`
+}
+
+function told(body: Body): string {
+  const found = body.kind === 'packing.renewed' ? body.found : undefined
+  return [`${partsOf(body).filter(Boolean).join(', ')}.`, found && foundInWords(found), body.note].filter(Boolean).join(' ')
 }
 
 function partsOf(body: Body): (string | false | undefined)[] {
@@ -36,15 +40,22 @@ function partsOf(body: Body): (string | false | undefined)[] {
       ]
     case 'packing.renewed':
       return [
-        `Repacked${body.rings === undefined ? '' : `: ${body.rings} rings`}${body.section === undefined ? '' : ` of ${millimetres(body.section)}`}`,
+        ['Repacked', ringsOf(body)].filter(Boolean).join(': '),
         familyOf(body.family),
+        batchOf(body.batch),
         body.jointsStaggered && 'joints staggered',
         body.loadedInSteps && 'loaded in steps',
+        body.torque !== undefined && `${body.torque.toFixed(1)}\u00a0N·m on each nut`,
         gapsAfter(body),
         provedOf(body.proved),
+        doneByInWords(body.doneBy),
       ]
     case 'ring.added':
-      return [body.rings === 1 ? 'One ring added on top' : `${body.rings} rings added on top`, gapsAfter(body)]
+      return [
+        body.rings === 1 ? 'One ring added on top' : `${body.rings} rings added on top`,
+        batchOf(body.batch),
+        gapsAfter(body),
+      ]
     case 'visit.missed':
       return [`Not done: ${body.reason}`]
   }
@@ -78,6 +89,11 @@ function stem(feel: string | undefined): string | undefined {
   return feel && `stem ${feel}`
 }
 
+function ringsOf({ rings, section }: Extract<Body, { kind: 'packing.renewed' }>): string {
+  if (rings === undefined) return section === undefined ? '' : `section ${millimetres(section)}`
+  return `${rings === 1 ? 'one ring' : `${rings} rings`}${section === undefined ? '' : ` of ${millimetres(section)}`}`
+}
+
 function familyOf(family: string): string | false {
   return family !== 'unknown' && family
 }
@@ -87,7 +103,34 @@ function provedOf(proved: boolean | undefined): string | undefined {
   return proved ? 'proved, no overrun' : 'not proved'
 }
 
-function sentence(parts: readonly (string | false | undefined)[], note: string | undefined): string {
-  const said = `${parts.filter(Boolean).join(', ')}.`
-  return note ? `${said} ${note}` : said
+function batchOf(batch: string | undefined): string | undefined {
+  return batch && `batch ${batch}`
+}
+
+function doneByInWords(doneBy: Extract<Body, { kind: 'packing.renewed' }>['doneBy']): string | undefined {
+  if (doneBy === undefined) return undefined
+  const who = doneBy.kind === 'contractor' ? 'a contractor' : 'own crew'
+  return `done by ${who}${doneBy.name === '' ? '' : `: ${doneBy.name}`}`
+}
+
+/** Neighbours that are alike are told together, the ring under the follower first. */
+function foundInWords(found: readonly FoundRing[]): string {
+  const runs: { from: number; to: number; says: string }[] = []
+  found.forEach(({ condition, cause }, index) => {
+    const says = cause === undefined ? condition : `${condition} (${cause})`
+    const last = runs.at(-1)
+    if (last?.says === says) last.to = index + 1
+    else runs.push({ from: index + 1, to: index + 1, says })
+  })
+  const [first, ...others] = runs
+  if (first && others.length === 0)
+    return found.length === 1 ? `One old ring: ${first.says}.` : `${found.length} old rings, all ${first.says}.`
+  const each = runs.map(({ from, to, says }) => `${numbersOf(from, to)} ${says}`).join(', ')
+  return `Old rings, from the follower down: ${each}.`
+}
+
+/** @example numbersOf(2, 4) // → '2 to 4' */
+function numbersOf(from: number, to: number): string {
+  if (from === to) return String(from)
+  return to === from + 1 ? `${from} and ${to}` : `${from} to ${to}`
 }

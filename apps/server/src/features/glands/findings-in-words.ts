@@ -74,3 +74,12 @@ export function correctionFindings(event: FieldEvent, knownFacts: ReadonlySet<st
   if (event.kind !== 'fact.corrected' || knownFacts.has(event.corrects)) return []
   return [{ code: 'event/corrects-nothing', detail: 'it changes nothing: what it corrects is not an entry of this valve' }]
 }
+
+/** What the books of the store say to what an entry took; `left` is in words. */
+export function storeFinding(
+  said: { readonly code: 'stock/lot-unknown' } | { readonly code: 'stock/below-nought'; readonly left: string },
+): Finding {
+  const { code } = said
+  if (code === 'stock/lot-unknown') return { code, detail: "the reel is not in the store's books" }
+  return { code, detail: `the store's books say only ${said.left} were left: count it` }
+}

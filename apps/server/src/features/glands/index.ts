@@ -1,4 +1,5 @@
-export { correctionFindings, eventFindings, findingsInWords } from './findings-in-words.ts'
+export { entriesAsTheyStand, type Said } from './entries-as-they-stand.ts'
+export { correctionFindings, eventFindings, findingsInWords, storeFinding } from './findings-in-words.ts'
 export { entryInWords } from './entry-in-words.ts'
 export { type FitBody, type ForecastBasis, forecastBasis, groupOf, priorOf, stopAfter } from './forecast-basis.ts'
 export { expectedNow, forecastMade, surpriseFindings } from './forecast-made.ts'

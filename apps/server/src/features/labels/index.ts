@@ -6,6 +6,8 @@ import { type Printer, printerIn } from '../../platform/paper/print-in-thread.ts
 import type { LabelsToPrint } from './sheets.ts'
 import { labelsOf } from './which.ts'
 
+export { addressOf } from './which.ts'
+
 export function labelRoutes(app: FastifyInstance, platform: Platform): void {
   const print: Printer<LabelsToPrint> = printerIn(new URL('./labels-worker.js', import.meta.url))
   route(app, platform, printLabels, async ({ query: { size, ...wanted }, me, request, reply }) => {
@@ -17,7 +19,7 @@ export function labelRoutes(app: FastifyInstance, platform: Platform): void {
 }
 
 /** Where the person asking has found this server, and a phone will: behind a proxy, what the proxy was asked. */
-function originOf({ protocol, host }: FastifyRequest): string {
+export function originOf({ protocol, host }: FastifyRequest): string {
   const address = `${protocol}://${host}`
   if (!URL.canParse(address)) throw new Refusal('request/malformed', 'the request names no host')
   return new URL(address).origin

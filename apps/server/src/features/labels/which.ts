@@ -37,6 +37,11 @@ export async function labelsOf(read: Read, siteId: string, { area, find, tags }:
     tag,
     description,
     areaName: name,
-    address: `${origin}/v/${encodeURIComponent(tag)}`,
+    address: addressOf(tag, origin),
   }))
+}
+
+/** What a code says that opens a valve. */
+export function addressOf(tag: string, origin: string): string {
+  return `${origin}/v/${encodeURIComponent(tag)}`
 }

@@ -1,4 +1,5 @@
-import { Caution, FamilyForm, figureNames, type SiteFamily } from '@glandkeeper/contract/packings'
+import { FamilyForm } from '@glandkeeper/contract/family-form'
+import { Caution, figureNames, type SiteFamily } from '@glandkeeper/contract/packings'
 import { type LibraryFamily, packingFamilies } from '@glandkeeper/engines/packing/families'
 import type { PackingFamilyModel, PackingFigureModel } from '../../generated/sqlite/models.ts'
 import type { Read } from '../../platform/store.ts'

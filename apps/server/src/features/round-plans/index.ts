@@ -25,7 +25,7 @@ import { presentPlan } from './present.ts'
 import { roundsOfPlan, writeRoundsOfPlan } from './rounds-of-plan.ts'
 import { drop, take } from './take.ts'
 
-export { Planning } from './planning.ts'
+export { planningOf } from './planning.ts'
 
 export function roundPlanRoutes(app: FastifyInstance, platform: Platform, planning: Planning): void {
   const { store, clock } = platform

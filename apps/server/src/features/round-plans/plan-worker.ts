@@ -21,7 +21,7 @@ async function work({
       onProgress: (share) => parentPort?.postMessage({ share }),
       shouldStop: () => performance.now() > until,
     })
-    parentPort?.postMessage({ made })
+    parentPort?.postMessage({ made: { ...made, startsOn: request.startsOn } })
   } finally {
     await reader.close()
   }

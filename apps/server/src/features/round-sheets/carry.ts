@@ -3,6 +3,8 @@ import type { Standing } from '@glandkeeper/contract/reserve'
 import type { SettingValues } from '@glandkeeper/contract/settings'
 import { cordNeeded } from '@glandkeeper/engines/gland/cord'
 import type { Millimetre } from '@glandkeeper/units/quantity'
+import { groupedBy } from '../../platform/grouped-by.ts'
+import { notKnownOf } from '../cut-cards/index.ts'
 
 export interface StopToCarryFor {
   readonly tag: string
@@ -63,8 +65,8 @@ const DUST = 1e-9
  */
 export function carryFor(stops: readonly StopToCarryFor[], { cordWaste }: Pick<SettingValues, 'cordWaste'>): ToCarry {
   const likely = stops.filter(({ standing }) => standing === 'book' || standing === 'spent')
-  const open = groupedBy(likely, ({ card }) => unknownOf(card))
-  const known = likely.filter(({ card }) => unknownOf(card) === null)
+  const open = groupedBy(likely, ({ card }) => notKnownOf(card))
+  const known = likely.filter(({ card }) => notKnownOf(card) === null)
   return {
     spanners: spannersOf(stops),
     withoutSpanner: stops.filter(({ card }) => card.spanners.length === 0).map(({ tag }) => tag),
@@ -83,17 +85,6 @@ function spannersOf(stops: readonly StopToCarryFor[]): SpannerToCarry[] {
       byMarking.set(marking, { marking, acrossFlats, ...counts })
     }
   return [...byMarking.values()].toSorted((one, other) => one.acrossFlats - other.acrossFlats)
-}
-
-type Card = StopToCarryFor['card']
-
-/** Why nothing can be taken along for a repack; null where it can. */
-function unknownOf({ gland, form, cord, rings, cut }: Card): string | null {
-  if (gland.boxBore === null || gland.stemDiameter === null) return 'bore or stem not measured'
-  if (form === null) return 'packing not known'
-  if (gland.boxDepth === null || gland.noseLength === null) return 'box depth or nose not measured'
-  if (cord === null || rings === null || (form === 'braided' && cut === null)) return 'its figures do not go together'
-  return null
 }
 
 const cordKey = ({ card: { form, family, cord } }: StopToCarryFor) =>
@@ -143,19 +134,3 @@ function pressedOf(alike: readonly StopToCarryFor[]): RingsToCarry | null {
 }
 
 const tagsOf = (stops: readonly StopToCarryFor[]) => stops.map(({ tag }) => tag)
-
-/** In the order met; what has no key is left out. */
-function groupedBy(
-  stops: readonly StopToCarryFor[],
-  keyOf: (stop: StopToCarryFor) => string | null,
-): Map<string, StopToCarryFor[]> {
-  const groups = new Map<string, StopToCarryFor[]>()
-  for (const stop of stops) {
-    const key = keyOf(stop)
-    if (key === null) continue
-    const group = groups.get(key)
-    if (group) group.push(stop)
-    else groups.set(key, [stop])
-  }
-  return groups
-}

@@ -9,6 +9,8 @@ import type { Clock } from '../../platform/clock.ts'
 import { newId } from '../../platform/ids.ts'
 import type { Store } from '../../platform/store.ts'
 import { putDemoCrews } from './demo-crews.ts'
+import { putDemoStores } from './demo-stores.ts'
+import { putDemoOutages } from './demo-outages.ts'
 import { createArea } from '../areas/index.ts'
 import { Fits } from '../forecasts/index.ts'
 import { ImportRuns } from '../imports/index.ts'
@@ -47,6 +49,10 @@ export async function makeFirstSite(store: Store, config: Config, clock: Clock, 
     const today = site.createdAt.toISOString().slice(0, 10)
     const hasCrews = (await store.read.crew.count({ where: { siteId: site.id } })) > 0
     if (!hasCrews) await store.write((write) => putDemoCrews(write, by, fitterId, { today, now: clock() }))
+    const hasStores = (await store.read.stockItem.count({ where: { siteId: site.id } })) > 0
+    if (!hasStores) await store.write((write) => putDemoStores(write, by, { today, now: clock() }))
+    const hasOutages = (await store.read.outage.count({ where: { siteId: site.id } })) > 0
+    if (!hasOutages) await store.write((write) => putDemoOutages(write, by, { today, now: clock() }))
   }
   // Before the register counts as ready: nobody may be locked out by a stop between the two.
   keepSignIns(config.dataFolder, signIns)

@@ -1,7 +1,7 @@
 import { createRequire } from 'node:module'
 import type { Drawing } from '@glandkeeper/drawings/drawing'
 import pdfmake from 'pdfmake'
-import type { Content, ContentSvg, TDocumentDefinitions } from 'pdfmake/interfaces.js'
+import type { Column, Content, ContentSvg, TDocumentDefinitions } from 'pdfmake/interfaces.js'
 import { paperColours } from './colours.ts'
 import { letter } from './pieces.ts'
 import { svgOf } from './svg-of.ts'
@@ -17,9 +17,10 @@ export interface Paper {
 }
 
 /** One px of a drawing is 1/96 inch, one point of paper 1/72 inch. */
-const POINTS_PER_PX = 0.75
-const MARGIN = 15
-const FOOTER = 16
+export const POINTS_PER_PX = 0.75
+/** Points: what printers leave white, and the room of a line at the foot. */
+export const MARGIN = 15
+export const FOOTER = 16
 
 const require = createRequire(import.meta.url)
 const fonts = {
@@ -50,23 +51,32 @@ export function roomOn(size: PaperSize): number {
 }
 
 /** A sheet of paper in both faces of the look, with its page numbers. */
-export async function pdfOf({ size, title, content, footer }: Paper): Promise<Uint8Array<ArrayBuffer>> {
-  const definition: TDocumentDefinitions = {
+export function pdfOf({ size, title, content, footer }: Paper): Promise<Uint8Array<ArrayBuffer>> {
+  return bytesOf({
     pageSize: size,
     pageMargins: footer === undefined ? 0 : [MARGIN, MARGIN, MARGIN, MARGIN + FOOTER],
     info: { title },
+    content: [...content],
+    ...(footer !== undefined && { footer: (page: number, pages: number) => footLine([footer], `${page} of ${pages}`) }),
+  })
+}
+
+/** At the foot of a page: what is said of it, and at the right which it is. */
+export function footLine(says: readonly Column[], which: string): Content {
+  return {
+    margin: [MARGIN, 2, MARGIN, 0],
+    columns: [...says, { text: which, alignment: 'right', width: 50 }],
+    fontSize: letter.small,
+    color: paperColours.soft,
+  }
+}
+
+export async function bytesOf(definition: TDocumentDefinitions): Promise<Uint8Array<ArrayBuffer>> {
+  const inBothFaces: TDocumentDefinitions = {
     displayTitle: true,
     language: 'en-GB',
-    content: [...content],
-    ...(footer !== undefined && {
-      footer: (page: number, pages: number): Content => ({
-        margin: [MARGIN, 2, MARGIN, 0],
-        columns: [footer, { text: `${page} of ${pages}`, alignment: 'right', width: 50 }],
-        fontSize: letter.small,
-        color: paperColours.soft,
-      }),
-    }),
     defaultStyle: { font: 'Words', fontSize: letter.usual, lineHeight: 1.05, color: paperColours.ink },
+    ...definition,
   }
-  return Uint8Array.from(await pdfmake.createPdf(definition).getBuffer())
+  return Uint8Array.from(await pdfmake.createPdf(inBothFaces).getBuffer())
 }

@@ -12,8 +12,9 @@ export function cautionBlocks({ hazards, cautions }: CutCard, size: PaperSize): 
     warned([
       {
         columns: [
-          { stack: always, width: '*' },
-          { stack: here, width: '*' },
+          // By their share, not by what is in them: a word without a blank would push the other off the paper.
+          { stack: always, width: '50%' },
+          { stack: here, width: '50%' },
         ],
         columnGap: 14,
       },

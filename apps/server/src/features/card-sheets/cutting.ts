@@ -11,20 +11,21 @@ import {
 import { parseISO, format } from 'date-fns'
 import type { Content, ContentText, TableCell } from 'pdfmake/interfaces.js'
 import { paperColours } from '../../platform/paper/colours.ts'
-import { printed } from '../../platform/paper/pdf.ts'
+import { tagLettering } from '../../platform/paper/lettering.ts'
+import { POINTS_PER_PX, printed, roomOn } from '../../platform/paper/pdf.ts'
 import { blank, figure, heading, INSIDE_FRAME, letter, list, soft } from '../../platform/paper/pieces.ts'
 
 const LONG_TAG = 12
+const DATE_WIDTH = 90
 
-export function titleBlock(card: CutCard): Content {
+export function titleBlock(card: CutCard, size: PaperSize): Content {
   const isLong = card.tag.length > LONG_TAG
-  const tag = figure(card.tag, isLong ? letter.longTag : letter.tag)
   const what = [card.description, soft(serviceInWords(card)), { text: firstOfAll, color: paperColours.accent, bold: true }]
   return {
     columns: [
-      // A long tag takes a line of its own.
-      ...(isLong ? [] : [{ ...tag, width: 'auto', noWrap: true }]),
-      { stack: isLong ? [tag, ...what] : what, width: '*', margin: [0, 2, 0, 0] },
+      // A long tag takes lines of its own.
+      ...(isLong ? [] : [{ ...figure(card.tag, letter.tag), width: 'auto', noWrap: true }]),
+      { stack: isLong ? [...longTag(card.tag, size), ...what] : what, width: '*', margin: [0, 2, 0, 0] },
       {
         stack: ['Cut card', soft(format(parseISO(card.madeOn), 'd MMMM yyyy'))],
         width: 'auto',
@@ -35,6 +36,13 @@ export function titleBlock(card: CutCard): Content {
     ],
     columnGap: 9,
   }
+}
+
+/** A word wider than its column would push the frame off the paper. */
+function longTag(tag: string, size: PaperSize): Content[] {
+  const width = roomOn(size) * POINTS_PER_PX - 2 * INSIDE_FRAME - DATE_WIDTH
+  const lettered = tagLettering(tag, { width, height: 2 * letter.tag, largest: letter.longTag })
+  return lettered.lines.map((line) => figure(line, lettered.size))
 }
 
 export function sectionBlock(card: CutCard, { section, sectionNote }: CardDrawings, size: PaperSize): Content {

@@ -3,7 +3,7 @@ import type { CardDrawings } from '@glandkeeper/drawings/cut-card'
 import type { Content } from 'pdfmake/interfaces.js'
 import { paperColours } from '../../platform/paper/colours.ts'
 import { printed } from '../../platform/paper/pdf.ts'
-import { basisOf } from './print-cautions.ts'
+import { basisOf } from './cautions.ts'
 import { blank, figure, heading, letter, list, ruled, soft, tickBox } from '../../platform/paper/pieces.ts'
 import {
   jointsInWords,

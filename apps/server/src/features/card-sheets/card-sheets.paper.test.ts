@@ -5,7 +5,7 @@ import { aValve, type ValveOverrides } from '@glandkeeper/fixtures/a-valve'
 import { getDocumentProxy } from 'unpdf'
 import { describe, expect, it } from 'vitest'
 import { aServer, type TestServer } from '../../../testing/a-server.ts'
-import { cautions, proof } from './hazards.ts'
+import { cautions, proof } from '../cut-cards/hazards.ts'
 
 const POINTS_PER_MILLIMETRE = 72 / 25.4
 
@@ -83,6 +83,15 @@ describe('the card on paper', () => {
 
   it('nothing is printed outside the paper', async () => {
     const { pages } = await sheet(await withValve({ description: 'Main steam stop, second group, north side' }), 'A5')
+    for (const { sides, pieces } of pages)
+      for (const { from, to, says } of pieces) expect([says, from >= 0, to <= (sides[0] ?? 0)]).toEqual([says, true, true])
+  })
+
+  it.each(['A5', 'A4'])('%s: nor is the longest tag there may be', async (size) => {
+    const tag = 'W'.repeat(40)
+    const answer = await ask(await withValve({ tag }), `${tag}/cut-card.pdf?size=${size}`)
+    const { pages, text } = await readBack(answer.rawPayload)
+    expect(text).toContain(tag)
     for (const { sides, pieces } of pages)
       for (const { from, to, says } of pieces) expect([says, from >= 0, to <= (sides[0] ?? 0)]).toEqual([says, true, true])
   })
