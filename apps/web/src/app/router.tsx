@@ -105,6 +105,38 @@ export const router = createBrowserRouter([
             lazy: async () => ({ Component: (await import('../features/round-entry/type-in-page.tsx')).TypeInPage }),
           },
           {
+            path: 'repacks',
+            lazy: async () => ({ Component: (await import('../features/repacks/repacks-page.tsx')).RepacksPage }),
+          },
+          {
+            path: 'repacks/compare',
+            lazy: async () => ({ Component: (await import('../features/repacks/compare-page.tsx')).ComparePage }),
+          },
+          {
+            path: 'repacks/what-if',
+            lazy: async () => ({ Component: (await import('../features/repacks/what-if-page.tsx')).WhatIfPage }),
+          },
+          {
+            path: 'repacks/outages',
+            lazy: async () => ({ Component: (await import('../features/repacks/outages-page.tsx')).OutagesPage }),
+          },
+          {
+            path: 'repacks/outages/:outageId',
+            lazy: async () => ({ Component: (await import('../features/repacks/review-page.tsx')).ReviewPage }),
+          },
+          {
+            path: 'stores',
+            lazy: async () => ({ Component: (await import('../features/stores/stores-page.tsx')).StoresPage }),
+          },
+          {
+            path: 'stores/items/:itemId',
+            lazy: async () => ({ Component: (await import('../features/stores/item-page.tsx')).ItemPage }),
+          },
+          {
+            path: 'stores/kit',
+            lazy: async () => ({ Component: (await import('../features/stores/kit-page.tsx')).KitPage }),
+          },
+          {
             path: 'find',
             lazy: async () => ({ Component: (await import('../features/find/find-page.tsx')).FindPage }),
           },

@@ -84,6 +84,8 @@ function Header({ person, isAtValve }: { person: Person; isAtValve: boolean }) {
           Board
         </NavLink>
         <NavLink to="/rounds">Rounds</NavLink>
+        <NavLink to="/repacks">Repacks</NavLink>
+        <NavLink to="/stores">Stores</NavLink>
         <NavLink to="/bench">Bench</NavLink>
         <NavLink to="/forecasts">Forecasts</NavLink>
         <NavLink to="/register">Register</NavLink>

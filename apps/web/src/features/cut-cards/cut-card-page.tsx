@@ -1,7 +1,9 @@
 import type { CutCard } from '@glandkeeper/contract/cut-cards'
+import { printJobPack } from '@glandkeeper/contract/job-packs'
 import { cardDrawings } from '@glandkeeper/drawings/cut-card'
 import { useQuery } from '@tanstack/react-query'
 import { Link, useParams } from 'react-router'
+import { addressOf } from '../../platform/client.ts'
 import { useMeasuredWidth } from '../../ui/measured-width.ts'
 import page from '../../ui/page.module.css'
 import { ProblemNote } from '../../ui/problem-note.tsx'
@@ -26,6 +28,9 @@ export function CutCardPage() {
         </a>
         <a href={paperAddress(tag, 'A4')} target="_blank" rel="noreferrer">
           PDF A4
+        </a>
+        <a href={addressOf(printJobPack, { params: { tag } })} target="_blank" rel="noreferrer">
+          Job pack (PDF)
         </a>
       </nav>
       {card.data ? (

@@ -1,4 +1,5 @@
-import { Caution, FamilyForm } from '@glandkeeper/contract/packings'
+import { FamilyForm } from '@glandkeeper/contract/family-form'
+import { Caution } from '@glandkeeper/contract/packings'
 import { ChoiceInput, choicesOf, SwitchInput, TextInput } from '../../ui/field.tsx'
 import type { AboutDraft } from './family-draft.ts'
 import css from './packings.module.css'

@@ -54,3 +54,8 @@ export async function cutCardOf(tag: string, signal: AbortSignal) {
     return carried.card
   }
 }
+
+/** What the store had when this device last heard of it, as it came. */
+export async function keptStock(): Promise<unknown> {
+  return (await openPocket()).get('stock', 'stock')
+}

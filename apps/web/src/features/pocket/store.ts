@@ -17,13 +17,15 @@ interface PocketTables extends DBSchema {
   cards: { key: string; value: ValveCard; indexes: { tag: string } }
   rounds: { key: string; value: Round }
   cutCards: { key: string; value: { readonly tag: string; readonly card: CutCard } }
+  /** As it came: a page that shows it knows its shape. */
+  stock: { key: 'stock'; value: unknown }
   state: { key: 'state'; value: PocketState }
 }
 
 export type Pocket = IDBPDatabase<PocketTables>
 
 /** Goes up with every change of what is kept. */
-const VERSION = 2
+const VERSION = 3
 
 let opened: Promise<Pocket> | null = null
 
@@ -36,7 +38,7 @@ export function openPocket(): Promise<Pocket> {
       database.createObjectStore('cards', { keyPath: 'valve.valveId' }).createIndex('tag', 'valve.tag')
       database.createObjectStore('rounds', { keyPath: 'roundId' })
       database.createObjectStore('cutCards', { keyPath: 'tag' })
-      database.createObjectStore('state')
+      for (const name of ['stock', 'state'] as const) database.createObjectStore(name)
     },
     // Another tab has a newer shape: this one lets go, and opens again when it next reads.
     blocking() {
@@ -47,10 +49,12 @@ export function openPocket(): Promise<Pocket> {
   return opened
 }
 
+const tables = ['cards', 'rounds', 'cutCards', 'stock', 'state'] as const
+
 /** What one person read is not shown to the next. */
 export async function emptyPocket(): Promise<void> {
   const pocket = await openPocket()
-  const writing = pocket.transaction(['cards', 'rounds', 'cutCards', 'state'], 'readwrite')
-  for (const name of ['cards', 'rounds', 'cutCards', 'state'] as const) void writing.objectStore(name).clear()
+  const writing = pocket.transaction(tables, 'readwrite')
+  for (const name of tables) void writing.objectStore(name).clear()
   await writing.done
 }

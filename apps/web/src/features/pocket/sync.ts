@@ -5,6 +5,8 @@ import { listRounds, type Round } from '@glandkeeper/contract/rounds'
 import { addressOf, call, ProblemError } from '../../platform/client.ts'
 import { emptyPocket, openPocket, type Pocket, type PocketState } from './store.ts'
 
+/** That of `listStock`. */
+export const STOCK_ADDRESS = '/api/stock'
 const WHOLE_AFTER_MILLISECONDS = 20 * 3_600_000
 
 export interface Synced {
@@ -29,6 +31,7 @@ export async function syncPocket(personId: string, onProgress: (share: number) =
   const mine = rounds.filter(({ fitterId }) => fitterId === null || fitterId === personId)
   await readCutCards(pocket, mine, isFresh)
   await readThumbnails(pocket, mine)
+  await keepStock(pocket)
   await pocket.put('state', { personId, asOf, position, wholeAt: isFresh ? before.wholeAt : asOf }, 'state')
   return { clockAheadMinutes: Math.round((answeredAt - Date.parse(asOf)) / 60_000) }
 }
@@ -85,4 +88,13 @@ async function readThumbnails(pocket: Pocket, rounds: readonly Round[]): Promise
     for (const digest of card?.timeline.flatMap(({ event }) => event.photos ?? []) ?? [])
       await fetch(addressOf(showThumbnail, { params: { digest } })).catch(() => null)
   }
+}
+
+/** Kept as it came, so that a phone need not load what only the pages of the stores need. Without it nothing else stops. */
+async function keepStock(pocket: Pocket): Promise<void> {
+  const stock: unknown = await fetch(STOCK_ADDRESS).then(
+    (answer) => (answer.ok ? answer.json().catch(() => undefined) : undefined),
+    () => undefined,
+  )
+  if (stock !== undefined) await pocket.put('stock', stock, 'stock')
 }

@@ -1,5 +1,6 @@
 import { format } from 'date-fns'
 import type { ReactNode } from 'react'
+import { loadReelFields, useLaterFields } from '../readings/index.ts'
 import { GapStep } from './gap-step.tsx'
 import type { GapVerdict } from './gap-verdict.ts'
 import { LookItOver } from './look-it-over.tsx'
@@ -28,6 +29,7 @@ const titles: Readonly<Record<ProofStep, string>> = {
 /** All five in order; one is open, and a touch opens another: somebody may have to go back. */
 export function AllSteps({ verdict, onAnew, ...props }: AllStepsProps) {
   const { draft, plan, onChange } = props
+  useLaterFields(loadReelFields)
   const contents: Readonly<Record<ProofStep, ReactNode>> = {
     rings: <RingsStep {...props} />,
     load: <LoadStep {...props} />,

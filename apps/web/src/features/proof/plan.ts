@@ -24,7 +24,12 @@ export interface ProofPlan {
   readonly family: string
   readonly section: number | null
   readonly cut: z.infer<typeof Cut>
+  /** Of one ring at mid-width, mm; rings that are pressed to size have none. */
+  readonly ringLength: number | null
 }
+
+/** Wraps that are wound beside the rings of a set: the first and last are never whole. */
+export const WRAPS_MORE = 1
 
 /** @param card null where none can be had: the steps are done all the same */
 export function planOf(card: CardForProof | null, draft: Pick<ProofDraft, 'rings' | 'family' | 'section' | 'cut'>): ProofPlan {
@@ -37,6 +42,7 @@ export function planOf(card: CardForProof | null, draft: Pick<ProofDraft, 'rings
     family: draft.family ?? card?.family ?? 'unknown',
     section: draft.section ?? (card?.cord ? Number(card.cord.space.toFixed(1)) : null),
     cut: draft.cut ?? cutOf(card),
+    ringLength: card?.cut?.length ?? null,
   }
 }
 

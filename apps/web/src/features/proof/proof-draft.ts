@@ -1,12 +1,15 @@
-import { Cut, StemFeel } from '@glandkeeper/contract/events'
+import { Cut, RingCause, RingCondition, StemFeel } from '@glandkeeper/contract/events'
 import { z } from 'zod'
 import { keep, kept } from '../../platform/kept.ts'
+import { noSource } from '../readings/index.ts'
 
 /** In the order they are done. */
 export const proofSteps = ['rings', 'load', 'wheel', 'gap', 'save'] as const
 export type ProofStep = (typeof proofSteps)[number]
 
 const figure = z.number().nullable()
+const FoundRing = z.object({ condition: RingCondition, cause: RingCause.optional() })
+const Reel = z.object({ lotId: z.uuid(), says: z.string(), unit: z.enum(['m', 'pc']), perRing: figure })
 
 /**
  * How far a repack is, as it is kept on this device until it is saved: somebody is called away, a phone goes dark.
@@ -27,6 +30,14 @@ const ProofDraft = z.object({
   section: figure,
   cut: Cut.nullable(),
   note: z.string(),
+  /** The old rings as they came out, the one under the follower first. What was begun before there were such is kept. */
+  found: z.array(FoundRing).max(40).default([]),
+  batch: z.string().default(''),
+  reel: Reel.nullable().default(null),
+  taken: figure.default(null),
+  torque: figure.default(null),
+  doneBy: z.enum(['own crew', 'contractor']).nullable().default(null),
+  doneByName: z.string().default(''),
 })
 export type ProofDraft = z.infer<typeof ProofDraft>
 
@@ -45,6 +56,11 @@ export function newDraft(now: Date): ProofDraft {
     section: null,
     cut: null,
     note: '',
+    found: [],
+    ...noSource,
+    torque: null,
+    doneBy: null,
+    doneByName: '',
   }
 }
 

@@ -80,7 +80,7 @@ export function ProofForm({ valve, card }: ProofFormProps) {
   return (
     <form className={look.form} onSubmit={(event) => event.preventDefault()} aria-label="Proof after a repack">
       <div inert={stage.is !== 'doing'} className={look.steps}>
-        <AllSteps draft={draft} plan={plan} card={card} verdict={verdict} onChange={change} onAnew={startAnew} />
+        <AllSteps draft={draft} plan={plan} card={card} gland={gland} verdict={verdict} onChange={change} onAnew={startAnew} />
       </div>
       <div className={look.foot}>
         {stage.is === 'doing' && (

@@ -3,7 +3,7 @@ import { aValveId } from '@glandkeeper/fixtures/a-reading'
 import { beforeEach, expect, test } from 'vitest'
 import { planOf } from './plan.ts'
 import { keepDraft, keptDraft, newDraft, type ProofDraft } from './proof-draft.ts'
-import { noteOf, repackInWords, repackOf } from './repack-entry.ts'
+import { noteOf, repackInWords, repackOf, torqueReached } from './repack-entry.ts'
 
 const blank = newDraft(new Date('2026-05-04T10:00:00Z'))
 const loads = [
@@ -48,6 +48,8 @@ test('a repack done to the end says all of it, and the contract takes it', () =>
     proved: true,
     jointsStaggered: true,
     loadedInSteps: true,
+    // The last step was pressed as done.
+    torque: 13.2,
   })
   const stamp = {
     id: '01890000-0000-7000-8000-000000000001',
@@ -91,4 +93,43 @@ test('what cannot be read any more is begun anew', () => {
     localStorage.setItem('proof one', text)
     expect(keptDraft('one')).toBeNull()
   }
+})
+
+const reel = { lotId: '01890000-0000-7000-8000-0000000000aa', says: 'R-12', unit: 'm' as const, perRing: 0.1147 }
+
+test('what was found, taken from the store and reached is in it, with who did it', () => {
+  const entry = entryOf({
+    found: [{ condition: 'hard', cause: 'heat' }, { condition: 'missing' }],
+    batch: 'B-7741',
+    reel,
+    torque: 12.5,
+    doneBy: 'contractor',
+    doneByName: 'Brack and Sons',
+  })
+  expect(entry).toMatchObject({
+    found: [{ condition: 'hard', cause: 'heat' }, { condition: 'missing' }],
+    batch: 'B-7741',
+    // Three rings and a wrap more.
+    fromStore: [{ lotId: reel.lotId, amount: 0.46 }],
+    torque: 12.5,
+    doneBy: { kind: 'contractor', name: 'Brack and Sons' },
+  })
+  expect(entryOf({ reel, taken: 0.6 })).toMatchObject({ fromStore: [{ lotId: reel.lotId, amount: 0.6 }] })
+})
+
+test('a torque is said only where every step is ticked, or somebody read it', () => {
+  const reached = (change: Partial<ProofDraft>) => {
+    const draft = { ...blank, ...change }
+    return torqueReached(draft, { ...planOf(null, draft), loads })
+  }
+  expect(reached({ loaded: 1 })).toBeNull()
+  expect(reached({ loaded: 2 })).toBe(13.2)
+  expect(reached({ loaded: 1, torque: 11 })).toBe(11)
+  expect(torqueReached({ ...blank, loaded: 1 }, planOf(null, blank))).toBeNull()
+})
+
+test('what was begun before a record of the old rings was kept goes on', () => {
+  const { found: _, batch: __, reel: ___, taken: ____, torque: _____, doneBy: ______, doneByName: _______, ...before } = blank
+  localStorage.setItem('proof one', JSON.stringify({ ...before, seated: 2 }))
+  expect(keptDraft('one')).toEqual({ ...blank, seated: 2 })
 })

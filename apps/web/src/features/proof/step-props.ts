@@ -1,4 +1,5 @@
 import type { CutCard } from '@glandkeeper/contract/cut-cards'
+import type { ValveCard } from '@glandkeeper/contract/pocket'
 import type { ProofPlan } from './plan.ts'
 import type { ProofDraft } from './proof-draft.ts'
 
@@ -8,5 +9,6 @@ export interface StepProps {
   plan: ProofPlan
   /** Null where none is known on this device. */
   card: CutCard | null
+  gland: ValveCard['valve']['gland']
   onChange: (change: Partial<ProofDraft>) => void
 }

@@ -104,3 +104,18 @@ test('what was left out is asked about before it is saved, and nothing when all 
     'No gap was read: what travel is left will not be known.',
   ])
 })
+
+test('one more ring adds to what was said to be taken, and a torque before it counts no more', () => {
+  const reel = { lotId: '01890000-0000-7000-8000-0000000000aa', says: 'R-12', unit: 'm' as const, perRing: 0.1147 }
+  expect(withOneMoreRing(draftOf({ reel, taken: 0.5, torque: 13 }), 3)).toMatchObject({ taken: 0.61, torque: null })
+  expect(withOneMoreRing(draftOf({ reel }), 3).taken).toBeNull()
+  expect(withOneMoreRing(draftOf({ reel: { ...reel, perRing: null }, taken: 0.5 }), 3).taken).toBe(0.5)
+})
+
+test('a reel without an amount is told before it is saved', () => {
+  const reel = { lotId: '01890000-0000-7000-8000-0000000000aa', says: 'R-12', unit: 'm' as const, perRing: null }
+  const says = 'How much was taken from the reel is not said: the store will not know of it.'
+  expect(leftOut(draftOf({ reel }), plan)).toContain(says)
+  expect(leftOut(draftOf({ reel, taken: 0.4 }), plan)).not.toContain(says)
+  expect(leftOut(draftOf({ reel: { ...reel, perRing: 0.1 } }), plan)).not.toContain(says)
+})

@@ -1,5 +1,6 @@
 import type { GapVerdict } from './gap-verdict.ts'
-import type { ProofPlan } from './plan.ts'
+import { takenOf } from '../readings/index.ts'
+import { type ProofPlan, WRAPS_MORE } from './plan.ts'
 import type { ProofDraft, ProofStep } from './proof-draft.ts'
 
 /** What the one big button does next, and in which words. Null where a choice or a figure is wanted first. */
@@ -62,7 +63,10 @@ export function nextAct(draft: ProofDraft, plan: ProofPlan, verdict: GapVerdict[
   }
 }
 
-/** Another ring is a ring to seat, and everything after it is done again: what was loaded and read was another set. */
+/**
+ * Another ring is a ring to seat, and everything after it is done again: what was loaded and read was another set. It is
+ * cut from the same reel, so what was said to be taken goes up by it.
+ */
 export function withOneMoreRing(draft: ProofDraft, rings: number): ProofDraft {
   return {
     ...draft,
@@ -74,8 +78,12 @@ export function withOneMoreRing(draft: ProofDraft, rings: number): ProofDraft {
     stem: null,
     gapLeft: null,
     gapRight: null,
+    torque: null,
+    taken: draft.taken !== null && draft.reel?.perRing != null ? toCentimetre(draft.taken + draft.reel.perRing) : draft.taken,
   }
 }
+
+const toCentimetre = (amount: number) => Math.round(amount * 100) / 100
 
 /** Taking a tick away takes away those after it: a ring is not out from under another. */
 export function ticked(count: number, tick: number): number {
@@ -92,5 +100,8 @@ export function leftOut(draft: ProofDraft, plan: ProofPlan): string[] {
       `${draft.loaded} of ${loads.length} load steps are ticked: the entry will not say it was loaded in steps.`,
     draft.wheel === null && 'The wheel was not tried: the entry will not say it is proved.',
     draft.gapLeft === null && draft.gapRight === null && 'No gap was read: what travel is left will not be known.',
+    draft.reel !== null &&
+      takenOf(draft, rings, WRAPS_MORE) === null &&
+      'How much was taken from the reel is not said: the store will not know of it.',
   ].filter((line) => line !== false)
 }

@@ -1,5 +1,6 @@
 import { jointsUnknown, torqueUnknown, turnsOfNuts } from '@glandkeeper/drawings/cut-card-words'
 import { RingsStepper } from '../readings/index.ts'
+import { FoundFields } from './found-fields.tsx'
 import type { StepProps } from './step-props.ts'
 import { ticked } from './steps.ts'
 import look from './proof.module.css'
@@ -11,6 +12,7 @@ const SEATED_BY_ITSELF =
 export function RingsStep({ draft, plan, card, onChange }: StepProps) {
   return (
     <>
+      <FoundFields found={draft.found} rings={plan.rings} onChange={(found) => onChange({ found })} />
       <p>{SEATED_BY_ITSELF}</p>
       {plan.jointsAreUsual && (
         <p>{plan.rings === null ? jointsUnknown : 'Each joint 90° or more from the one below; these are a quarter round.'}</p>

@@ -2,6 +2,7 @@ import type { LeakGrade, StemFeel } from '@glandkeeper/contract/events'
 import type { z } from 'zod'
 import type { Fact } from './commands.ts'
 import type { Turned } from './leaves.ts'
+import { noSource, type PackingSource, sourceFacts, takenOf } from './reel.ts'
 
 export const kinds = ['turns, gap, leak', 'leak seen', 'could not do it', 'repacked', 'ring added'] as const
 export type Kind = (typeof kinds)[number]
@@ -14,7 +15,7 @@ export interface DraftFieldsProps {
 }
 
 /** What stands on the page. Null is not said, and is not sent. */
-export interface Draft {
+export interface Draft extends PackingSource {
   readonly kind: Kind
   /** As it was left: after the nuts were turned, where they were. */
   readonly leak: LeakGrade
@@ -41,6 +42,7 @@ export interface Draft {
 }
 
 export const emptyDraft: Draft = {
+  ...noSource,
   kind: 'turns, gap, leak',
   leak: 'dry',
   leakBefore: null,
@@ -125,7 +127,9 @@ export function factsOf(draft: Draft): Fact[] {
         },
       ]
     case 'ring added':
-      return draft.ringsAdded === null ? [] : [{ kind: 'ring.added', rings: draft.ringsAdded, ...gaps }]
+      return draft.ringsAdded === null
+        ? []
+        : [{ kind: 'ring.added', rings: draft.ringsAdded, ...gaps, ...sourceFacts(draft, draft.ringsAdded, 0) }]
   }
 }
 
@@ -159,6 +163,8 @@ export function noteWithStem(stem: Draft['stem'], note: string): string {
 export function missingIn(draft: Draft): string | null {
   if (draft.kind === 'could not do it' && draft.missed === null) return 'Say why it could not be done.'
   if (draft.kind === 'ring added' && draft.ringsAdded === null) return 'Say how many rings were added.'
+  if (draft.kind === 'ring added' && draft.reel !== null && takenOf(draft, draft.ringsAdded, 0) === null)
+    return 'Say how much was taken from the reel.'
   if (draft.kind === 'turns, gap, leak' && isMeasured(draft) && measuredLeak(draft) === null)
     return 'Say how much it leaked before the nuts were touched: its drops and screening value belong to that leak.'
   return null

@@ -1,11 +1,13 @@
 import { LeakGrade, StemFeel } from '@glandkeeper/contract/events'
 import type { ValveCard } from '@glandkeeper/contract/pocket'
+import { Suspense } from 'react'
 import { ChoiceRow } from './choice-row.tsx'
 import { type DraftFieldsProps, type Kind, kinds, turnChoices, turnedOf } from './draft.ts'
 import { GapFields } from './gap-fields.tsx'
 import { LeakBefore, LeakFigures } from './leak-fields.tsx'
+import { PackingFields } from './later-fields.ts'
 import { isSpent, leavesAfter } from './leaves.ts'
-import { MissedFields, RepackFields, RingFields } from './other-fields.tsx'
+import { MissedFields } from './missed-fields.tsx'
 import { OtherTurns } from './other-turns.tsx'
 import { TimeAndNote } from './time-and-note.tsx'
 import look from './pad.module.css'
@@ -20,9 +22,12 @@ export function EntryFields({ draft, history, onChange }: DraftFieldsProps & { h
       {kind === 'turns, gap, leak' && <VisitFields draft={draft} history={history} onChange={onChange} />}
       {kind === 'leak seen' && <LeakFigures draft={draft} onChange={onChange} />}
       {kind === 'could not do it' && <MissedFields draft={draft} onChange={onChange} />}
-      {kind === 'repacked' && <RepackFields draft={draft} onChange={onChange} />}
-      {kind === 'ring added' && <RingFields draft={draft} onChange={onChange} />}
-      {(kind === 'repacked' || kind === 'ring added') && <GapFields gaps={draft} guess={null} onChange={onChange} />}
+      {(kind === 'repacked' || kind === 'ring added') && (
+        <Suspense>
+          <PackingFields draft={draft} card={history} onChange={onChange} />
+          <GapFields gaps={draft} guess={null} onChange={onChange} />
+        </Suspense>
+      )}
       <KindChoice kind={kind} onChange={onChange} />
       <TimeAndNote draft={draft} onChange={onChange} />
     </>

@@ -8,6 +8,7 @@ import { type Draft, emptyDraft, factsOf, missingIn, noteOf } from './draft.ts'
 import { questionsBefore, savedInWords } from './draft-words.ts'
 import { EntryFields } from './entry-fields.tsx'
 import { Faults } from './faults.tsx'
+import { useLaterFields } from './later-fields.ts'
 import { offersHalfTurn } from './leaves.ts'
 import { MainButton } from './main-button.tsx'
 import { NotSaved } from './not-saved.tsx'
@@ -39,6 +40,7 @@ interface EntryFormProps {
 
 /** One entry from a blank page to the disk of this device; the outbox brings it to the register. */
 export function EntryForm({ card, roundId }: EntryFormProps) {
+  useLaterFields()
   const blank: Draft = offersHalfTurn(card) ? emptyDraft : { ...emptyDraft, turns: 'none', otherTurns: { left: 0, right: 0 } }
   const [draft, setDraft] = useState(blank)
   const [step, setStep] = useState(typing)

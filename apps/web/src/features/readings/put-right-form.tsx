@@ -55,6 +55,7 @@ const words: Readonly<Record<string, string>> = {
   stem: 'Stem',
   family: 'Family',
   cut: 'Cut',
+  batch: 'Batch',
 }
 
 function labelOf(event: FieldEvent, field: string): string {

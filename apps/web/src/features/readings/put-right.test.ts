@@ -31,3 +31,16 @@ test('what the contract cannot take is said by field', () => {
   expect(eventWith(reading, { gapLeft: '650' })).toEqual({ ok: false, faults: ['gapLeft: Gap: at most 200 mm'] })
   expect(eventWith(reading, { gapLeft: 'six' })).toMatchObject({ ok: false })
 })
+
+test('what was found and taken is a list and not for typing, and stays as it was; batch and torque may be put right', () => {
+  const found = [{ condition: 'hard' as const }]
+  const doneBy = { kind: 'contractor' as const, name: 'Brack' }
+  const fromStore = [{ lotId: '01890000-0000-7000-8000-0000000000aa', amount: 0.7 as never }]
+  const at = { valveId: aValveId(), takenAt: '2026-05-04T10:00:00Z' }
+  const repack = aRepack({ ...at, found, doneBy, fromStore, batch: 'B-7', torque: 13.2 })
+  for (const field of ['found', 'doneBy', 'fromStore']) expect(fieldsOf(repack)).not.toHaveProperty(field)
+  expect(eventWith(repack, { batch: 'B-8', torque: '12' })).toMatchObject({
+    ok: true,
+    event: { found, doneBy, fromStore, batch: 'B-8', torque: 12 },
+  })
+})

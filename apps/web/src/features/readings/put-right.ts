@@ -14,6 +14,10 @@ const fixed = new Set([
   'proved',
   'jointsStaggered',
   'loadedInSteps',
+  // Nor are lists: what was found and taken stays as it was said.
+  'found',
+  'fromStore',
+  'doneBy',
 ])
 
 /** The fields of an entry that a person may change, as text. */

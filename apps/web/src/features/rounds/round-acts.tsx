@@ -21,6 +21,7 @@ export function RoundActs({ round }: { round: Round }) {
           Round sheet to print
         </a>
         <Link to={typeInAddress(round.roundId)}>Type the paper in</Link>
+        <Link to={`/stores/kit?round=${round.roundId}`}>Kit from the store</Link>
       </p>
       <AddStop roundId={round.roundId} />
       {keepsRegister(me) && <ChangeRound round={round} />}

@@ -63,6 +63,7 @@ const heading = {
   'follow-up': 'Follow-up, and the time between looks',
   forecast: 'Forecast, and what a standing means',
   rounds: 'Rounds: minutes, windows and weeks',
+  repacks: 'Repacks: hours, and what running out costs',
 } as const satisfies Record<(typeof settingGroups)[number], string>
 
 function SettingRow({ setting: { key, value, confirmed } }: { setting: Setting }) {

@@ -1,7 +1,9 @@
+import { printJobPack } from '@glandkeeper/contract/job-packs'
 import type { ValveHistory } from '@glandkeeper/contract/valves'
 import { useQuery } from '@tanstack/react-query'
 import { format } from 'date-fns'
 import { Link, useParams } from 'react-router'
+import { addressOf } from '../../platform/client.ts'
 import { atSite } from '../../platform/site-time.ts'
 import page from '../../ui/page.module.css'
 import { ProblemNote } from '../../ui/problem-note.tsx'
@@ -52,10 +54,23 @@ function KnownValve({ history, now }: { history: ValveHistory; now: Date }) {
       </div>
       <NextStep history={history} person={person} today={format(atSite(now, timeZone), 'yyyy-MM-dd')} />
       <PlannedLooks tag={history.valve.tag} />
-      <Link to={`/valves/${encodeURIComponent(history.valve.tag)}/cut-card`}>Cut card for a repack</Link>
+      <ForRepack tag={history.valve.tag} />
       <PackingWarning tag={history.valve.tag} />
       <Timeline timeline={history.timeline} tag={history.valve.tag} timeZone={timeZone} />
       <RegisterChanges changes={history.registerChanges} timeZone={timeZone} />
     </main>
+  )
+}
+
+/** What is taken along to a repack. */
+function ForRepack({ tag }: { tag: string }) {
+  return (
+    <nav className={look.ways} aria-label="For a repack">
+      <Link to={`/valves/${encodeURIComponent(tag)}/cut-card`}>Cut card for a repack</Link>
+      <a href={addressOf(printJobPack, { params: { tag } })} target="_blank" rel="noreferrer">
+        Job pack (PDF)
+      </a>
+      <Link to={`/stores/kit?tag=${encodeURIComponent(tag)}`}>Kit from the store</Link>
+    </nav>
   )
 }
