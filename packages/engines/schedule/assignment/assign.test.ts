@@ -118,7 +118,7 @@ const someItems = fc.array(
   fc.array(
     fc.record({
       cost: fc.integer({ min: -5, max: 20 }),
-      uses: fc.array(fc.tuple(fc.nat(2), fc.constantFrom(0.5, 1, 2, 3.3, 5)), { maxLength: 3 }),
+      uses: fc.array(fc.tuple(fc.nat(2), fc.constantFrom(0.5, 1, 2, 3.3, Math.PI)), { maxLength: 3 }),
     }),
     { minLength: 1, maxLength: 4 },
   ),
@@ -152,7 +152,7 @@ describe('every assignment', () => {
         if (found.notPlaced.length === 0) expect(found.cost).toBeGreaterThanOrEqual(least - 1e-9)
         if (found.greedyCost < Infinity) expect(found.greedyCost).toBeGreaterThanOrEqual(found.cost)
       }),
-      { numRuns: 2000 },
+      { numRuns: 200 },
     )
   })
 
@@ -167,7 +167,7 @@ describe('every assignment', () => {
         expect(found.cost).toBeCloseTo(least, 9)
         expect(found.bound).toBeCloseTo(least, 9)
       }),
-      { numRuns: 2000 },
+      { numRuns: 200 },
     )
   })
 })

@@ -101,6 +101,7 @@ describe('a knapsack', () => {
     // By 1024 parts of the capacity where there is no usual step, weights rounded down.
     expect(stepsWith(10.4, [Math.PI, 4])).toEqual([1024])
     expect(stepsWith(1000, [2, 4])).toEqual([null])
+    expect(stepsWith(0, [Math.PI])).toEqual([0])
   })
 })
 

@@ -82,6 +82,7 @@ function knapsackOf(resource: number, capacity: number, { choices, weights }: Us
 /** Weights are rounded down, so that what fits by weight fits by steps too. */
 function stepsOf(capacity: number, weights: readonly number[]): Knapsack['steps'] {
   if (capacity > MOST_ITEMS * mean(weights)) return null
+  if (!(capacity > 0)) return { weights: Int32Array.from(weights, () => 1), capacity: 0 }
   const exact = commonStep(weights)
   const step = exact !== null && capacity / exact <= MOST_STEPS ? exact : capacity / MOST_STEPS
   return { weights: Int32Array.from(weights, (weight) => stepsIn(weight, step)), capacity: stepsIn(capacity, step) }
