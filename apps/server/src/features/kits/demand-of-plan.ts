@@ -28,6 +28,7 @@ export interface PlanDemand {
 const A_YEAR = 365
 
 interface Slot {
+  readonly kind: 'outage' | 'fortnight'
   readonly slotId: string
   readonly name: string
   readonly likelyOn: string
@@ -89,7 +90,14 @@ function demandOf(served: readonly Served[], issued: ReadonlyMap<string, number>
     const { slot, item } = valves[0] ?? {}
     const amount = valves.reduce((sum, { need }) => sum + amountOf(need), 0) - (issued.get(key) ?? 0)
     if (!slot || !item || !(amount > 0)) return []
-    return [{ itemId: item.itemId, on: slot.likelyOn, amount, for: slot.name }]
+    return [
+      {
+        itemId: item.itemId,
+        on: slot.likelyOn,
+        amount,
+        for: slot.kind === 'fortnight' ? 'repacks while the plant runs' : slot.name,
+      },
+    ]
   })
 }
 

@@ -7,7 +7,7 @@ import page from '../../ui/page.module.css'
 import { AreaWalkForm } from './area-walk-form.tsx'
 import css from './crews.module.css'
 import { areaWalks, crewsOfSite } from './queries.ts'
-import { Reading } from './reading.tsx'
+import { Reading } from '../../ui/reading.tsx'
 
 /** How each area is walked. */
 export function AreaWalks() {

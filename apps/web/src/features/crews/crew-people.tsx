@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query'
 import { people } from '../people/queries.ts'
 import css from './crews.module.css'
 import { crewsOfSite } from './queries.ts'
-import { Reading } from './reading.tsx'
+import { Reading } from '../../ui/reading.tsx'
 
 interface CrewPeopleProps {
   /** The crew that is changed; null for a new one. */

@@ -7,7 +7,7 @@ import { AskOnceRow } from './ask-once-row.tsx'
 import { CrewForm } from './crew-form.tsx'
 import css from './crews.module.css'
 import { crewsOfSite, useRetireCrew } from './queries.ts'
-import { Reading } from './reading.tsx'
+import { Reading } from '../../ui/reading.tsx'
 
 /** People who walk rounds together: the table, a new one, a change, an end. */
 export function Crews() {

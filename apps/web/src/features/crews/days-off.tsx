@@ -8,7 +8,7 @@ import css from './crews.module.css'
 import { percentInWords, whoseInWords } from './days-off-draft.ts'
 import { DaysOffForm } from './days-off-form.tsx'
 import { areaWalks, crewsOfSite, daysOffOfSite, useRemoveDaysOff } from './queries.ts'
-import { Reading } from './reading.tsx'
+import { Reading } from '../../ui/reading.tsx'
 import { wordsOf } from './repeats.ts'
 
 /** Days on which site, crew or area does not work. */

@@ -1,9 +1,10 @@
 import { signIn, signOut, whoAmI, type Person } from '@glandkeeper/contract/people'
 import { registerKeepers, type Role } from '@glandkeeper/contract/roles'
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
-import { createContext, use, type ReactNode } from 'react'
+import { createContext, use, type ReactNode, useState } from 'react'
 import { call, Unreachable } from '../../platform/client.ts'
 import { sessionKey } from '../../platform/query.ts'
+import { atSite } from '../../platform/site-time.ts'
 import page from '../../ui/page.module.css'
 import { keepPerson, keptPerson } from './kept-person.ts'
 
@@ -34,6 +35,13 @@ export function useMe(): Person {
   const person = use(SignedIn)
   if (!person) throw new Error('useMe is for pages under the shell')
   return person
+}
+
+/** The day of the site when the page was opened. */
+export function useSiteToday(): Date {
+  const { site } = useMe()
+  const [today] = useState(() => atSite(new Date(), site.timeZone))
+  return today
 }
 
 /** Planners and engineers change the register; a fitter reports facts. */

@@ -5,8 +5,8 @@ import { ChoiceInput, TextInput } from '../../ui/field.tsx'
 import page from '../../ui/page.module.css'
 import { objectiveInWords } from './plan-words.ts'
 import type { usePlanning } from './planning.tsx'
+import { useSiteToday } from '../people/index.tsx'
 import css from './repacks.module.css'
-import { useSiteToday } from './site-today.ts'
 
 /** How far a plan may look ahead. */
 const weeksChoices = [26, 52, 78, 104, 156].map((weeks) => ({ value: String(weeks), words: `${weeks} weeks` }))

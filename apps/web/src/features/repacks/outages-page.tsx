@@ -8,7 +8,7 @@ import { keepsRegister, useMe } from '../people/index.tsx'
 import { OutageForm } from './outage-form.tsx'
 import { OutageRow } from './outage-row.tsx'
 import { outagesOfSite } from './queries.ts'
-import { Reading } from './reading.tsx'
+import { Reading } from '../../ui/reading.tsx'
 import css from './repacks.module.css'
 
 /** Outages that come, with what is planned for them, and those that are over, to be looked back on. */

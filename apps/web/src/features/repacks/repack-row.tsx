@@ -9,8 +9,8 @@ import { ChanceMark } from './chance-mark.tsx'
 import { MoveRepack } from './move-repack.tsx'
 import type { useMoveRepack } from './queries.ts'
 import { boundaryInWords, pinInWords, reasonInWords, runnerUpInWords, runsOutInWords } from './reason-words.ts'
+import { useSiteToday } from '../people/index.tsx'
 import css from './repacks.module.css'
-import { useSiteToday } from './site-today.ts'
 import { slotNamed, tradesInWords } from './slot-words.ts'
 
 interface RepackRowProps {

@@ -3,8 +3,8 @@ import { format } from 'date-fns'
 import { useMeasuredWidth } from '../../ui/measured-width.ts'
 import { slotAxis, type SlotAxis } from './axis-geometry.ts'
 import { axisPlaces, Block, Column, OutageMark } from './axis-pieces.tsx'
+import { useSiteToday } from '../people/index.tsx'
 import css from './axis.module.css'
-import { useSiteToday } from './site-today.ts'
 
 interface SlotAxisProps {
   plan: RepackPlan

@@ -9,7 +9,7 @@ import { ForRegisterKeepers } from '../people/index.tsx'
 import { planToShow } from './plan-address.ts'
 import { PlanningOr, usePlanning } from './planning.tsx'
 import { keptPlans, outagesOfSite } from './queries.ts'
-import { Reading } from './reading.tsx'
+import { Reading } from '../../ui/reading.tsx'
 import { WhatIfForm } from './what-if-form.tsx'
 
 /** A question to a plan: what if an outage slips, hours are fewer, cord comes late? */

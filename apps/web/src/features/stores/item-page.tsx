@@ -1,3 +1,4 @@
+import { format } from 'date-fns'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { Link, useParams } from 'react-router'
@@ -5,7 +6,7 @@ import type { StockItem } from '@glandkeeper/contract/stores'
 import { Empty } from '../../ui/empty.tsx'
 import page from '../../ui/page.module.css'
 import { counted } from '../../ui/count.ts'
-import { keepsRegister, useMe } from '../people/index.tsx'
+import { keepsRegister, useMe, useSiteToday } from '../people/index.tsx'
 import { formatAmount, whatItIs } from './amount-words.ts'
 import { BalancePlot } from './balance-plot.tsx'
 import { ItemForm } from './item-form.tsx'
@@ -14,8 +15,7 @@ import { Lots, OpenOrders } from './lots.tsx'
 import { MoveStock } from './movement-form.tsx'
 import { Movements } from './movements.tsx'
 import { stockOfSite, stockOutlook } from './queries.ts'
-import { Reading } from './reading.tsx'
-import { useSiteToday } from './site-today.ts'
+import { Reading } from '../../ui/reading.tsx'
 import css from './stores.module.css'
 
 /** One item of the store: how much, how it will go, reel by reel, and everything that happened to it. */
@@ -49,7 +49,7 @@ export function ItemPage() {
 
 function KnownItem({ item }: { item: StockItem }) {
   const outlooks = useQuery(stockOutlook)
-  const today = useSiteToday()
+  const today = format(useSiteToday(), 'yyyy-MM-dd')
   const mayChange = keepsRegister(useMe())
   const [isChanging, setIsChanging] = useState(false)
   const outlook = outlooks.data?.items.find(({ itemId }) => itemId === item.itemId) ?? null

@@ -11,8 +11,8 @@ import { KitLineDrawn } from './kit-line.tsx'
 import { NotWorkedOut } from './not-in-store.tsx'
 import { usePrintOnPaper } from './print-on-paper.ts'
 import { type KitAsked, kitAsked, stockOfSite } from './queries.ts'
-import { Reading } from './reading.tsx'
-import { useSiteToday } from './site-today.ts'
+import { Reading } from '../../ui/reading.tsx'
+import { useSiteToday } from '../people/index.tsx'
 import css from './kit.module.css'
 
 /** Everything from the store for a valve, an outage or a round, and how it is cut so that least is wasted. */
@@ -58,7 +58,7 @@ function AskedKit({ asked }: { asked: KitAsked }) {
 }
 
 function KnownKit({ kit, asked }: { kit: Kit; asked: KitAsked }) {
-  const today = useSiteToday()
+  const today = format(useSiteToday(), 'yyyy-MM-dd')
   const stock = useQuery(stockOfSite)
   const items = stock.data?.items ?? []
   const { title, valves, lines, open } = kit

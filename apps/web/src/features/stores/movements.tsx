@@ -9,7 +9,7 @@ import { useMe } from '../people/index.tsx'
 import { formatAmount } from './amount-words.ts'
 import { takenBack } from './movement-draft.ts'
 import { movementsOfItem, useMoveStock } from './queries.ts'
-import { Reading } from './reading.tsx'
+import { Reading } from '../../ui/reading.tsx'
 import css from './stores.module.css'
 
 const FIRST_SHOWN = 15

@@ -1,21 +1,21 @@
+import { format } from 'date-fns'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { formatDay } from '../../platform/site-time.ts'
 import { Empty } from '../../ui/empty.tsx'
 import page from '../../ui/page.module.css'
-import { keepsRegister, useMe } from '../people/index.tsx'
+import { keepsRegister, useMe, useSiteToday } from '../people/index.tsx'
 import { ItemForm } from './item-form.tsx'
 import { ItemTable } from './item-table.tsx'
 import { NotInStore, NotWorkedOut } from './not-in-store.tsx'
 import { stockOfSite, stockOutlook } from './queries.ts'
-import { Reading } from './reading.tsx'
-import { useSiteToday } from './site-today.ts'
+import { Reading } from '../../ui/reading.tsx'
 
 /** What the store keeps for glands, what the plan takes of it, and what to order by when. */
 export function StoresPage() {
   const stock = useQuery(stockOfSite)
   const outlook = useQuery(stockOutlook)
-  const today = useSiteToday()
+  const today = format(useSiteToday(), 'yyyy-MM-dd')
   const mayChange = keepsRegister(useMe())
   const [isAdding, setIsAdding] = useState(false)
   return (

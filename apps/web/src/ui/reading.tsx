@@ -1,4 +1,4 @@
-import { ProblemNote } from '../../ui/problem-note.tsx'
+import { ProblemNote } from './problem-note.tsx'
 
 interface ReadingProps {
   query: { readonly error: unknown; readonly refetch: () => unknown }
