@@ -5,7 +5,18 @@ import type { Write } from './store.ts'
 
 export interface RegisterChangeNote {
   readonly subject:
-    'site' | 'area' | 'valve' | 'person' | 'crew' | 'days off' | 'round' | 'plan' | 'outage' | 'repack plan' | 'stock item'
+    | 'site'
+    | 'area'
+    | 'valve'
+    | 'person'
+    | 'crew'
+    | 'days off'
+    | 'round'
+    | 'plan'
+    | 'calendar'
+    | 'outage'
+    | 'repack plan'
+    | 'stock item'
   readonly subjectId: string
   readonly what: string
   readonly before: Readonly<Record<string, unknown>>

@@ -1,4 +1,5 @@
 import { listCalendarAddresses, makeCalendarAddress, retireCalendarAddress } from '@glandkeeper/contract/calendars'
+import { retireCrew } from '@glandkeeper/contract/crews'
 import { closeRound, makeRound } from '@glandkeeper/contract/rounds'
 import { confirmSetting } from '@glandkeeper/contract/settings'
 import { addValve } from '@glandkeeper/contract/valves'
@@ -204,4 +205,20 @@ it('an address of a crew that is not there, of another site or retired is not ma
       problem: { code: 'crew/unknown' },
     })
   expect(await store.read.calendarAddress.count()).toBe(0)
+})
+
+it('the address of a crew opens nothing once the crew is retired, and who made and retired addresses is on record', async () => {
+  const { aCrew, anAddress, read, expectOk, store } = await aSiteWithRounds()
+  const [ofCrew, ofSite] = [await anAddress(await aCrew('Night crew')), await anAddress()]
+  expect((await read(ofCrew.path)).statusCode).toBe(200)
+  await expectOk('planner', retireCrew, { params: { crewId: ofCrew.crewId ?? '' } })
+  expect((await read(ofCrew.path)).statusCode).toBe(404)
+  expect((await read(ofSite.path)).statusCode).toBe(200)
+  await expectOk('engineer', retireCalendarAddress, { params: { addressId: ofSite.addressId } })
+  const changes = await store.read.registerChange.findMany({ where: { subject: 'calendar' }, orderBy: { id: 'asc' } })
+  expect(changes.map(({ what, after }) => [what, JSON.parse(after)])).toEqual([
+    ['calendar address made', { shows: 'Night crew' }],
+    ['calendar address made', { shows: 'the whole site' }],
+    ['calendar address retired', { shows: 'the whole site' }],
+  ])
 })

@@ -17,7 +17,7 @@ export function calendarRoutes(app: FastifyInstance, platform: Platform): void {
   })
 
   route(app, platform, retireCalendarAddress, async ({ params, me }) => {
-    await store.write((write) => retireAddress(write, me.siteId, params.addressId, clock()))
+    await store.write((write) => retireAddress(write, me, params.addressId, clock()))
     return { retired: true as const }
   })
 

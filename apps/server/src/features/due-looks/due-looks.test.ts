@@ -74,3 +74,15 @@ it('counts looks by area and those that found something; what was taken back cou
   )
   expect(await area()).toMatchObject({ looks: 1, found: 0 })
 })
+
+it('counts a look as it was put right, at its own time', async () => {
+  const { ids, enter, due } = await aPlant()
+  const [first = ''] = ids
+  const leak = aLeak({ valveId: first, takenAt: '2026-05-04T08:00:00Z', leak: 'drip' })
+  const replacement = { kind: 'leak.seen' as const, leak: 'dry' as const, takenAt: '2026-05-04T08:05:00Z' }
+  await enter(
+    leak,
+    aCorrection({ valveId: first, takenAt: '2026-05-04T08:30:00Z', corrects: leak.id, replacement, reason: 'it was rain' }),
+  )
+  expect((await due()).areas.find(({ areaCode }) => areaCode === 'BH')).toMatchObject({ looks: 1, found: 0 })
+})

@@ -1,4 +1,4 @@
-export { entriesAsTheyStand, type Said } from './entries-as-they-stand.ts'
+export { entriesAsTheyStand, type Said, type StandingEntry } from './entries-as-they-stand.ts'
 export { correctionFindings, eventFindings, findingsInWords, storeFinding } from './findings-in-words.ts'
 export { entryInWords } from './entry-in-words.ts'
 export { type FitBody, type ForecastBasis, forecastBasis, groupOf, priorOf, stopAfter } from './forecast-basis.ts'

@@ -1,8 +1,7 @@
-import { FieldEvent } from '@glandkeeper/contract/events'
 import type { Round, RoundStop } from '@glandkeeper/contract/rounds'
 import type { SignedIn } from '../../platform/auth.ts'
 import type { Read } from '../../platform/store.ts'
-import { howRowsStand } from '../glands/index.ts'
+import { entriesAsTheyStand, type StandingEntry } from '../glands/index.ts'
 
 /** Rounds that are not closed, with what became of each stop; one of them where its id is given. */
 export async function openRounds(read: Read, siteId: string, roundId?: string): Promise<Round[]> {
@@ -65,12 +64,9 @@ export async function placesToWalk(
   }
 }
 
-interface Entry {
-  readonly takenAt: Date
-  readonly body: string
-}
+type Entry = Pick<StandingEntry<unknown>, 'said' | 'takenAt'>
 
-/** Entries of the valves of these rounds, the newest first; what was taken back since does not count. */
+/** Entries of the valves of these rounds, as they stand, the newest first. */
 async function visitsSince(
   read: Read,
   siteId: string,
@@ -81,21 +77,16 @@ async function visitsSince(
   const earliest = new Date(Math.min(...rounds.map(({ createdAt }) => createdAt.getTime())))
   const rows = await read.event.findMany({
     where: { siteId, valveId: { in: valveIds }, takenAt: { gte: earliest } },
-    orderBy: [{ takenAt: 'desc' }, { id: 'desc' }],
-    select: { id: true, valveId: true, kind: true, takenAt: true, body: true },
+    select: { id: true, valveId: true, takenAt: true, body: true },
   })
-  const stands = howRowsStand(rows)
   const byValve = new Map<string, Entry[]>(valveIds.map((valveId) => [valveId, []]))
-  for (const row of rows) {
-    const standsAs = stands.get(row.id)
-    if (standsAs !== undefined && standsAs !== 'taken back') byValve.get(row.valveId)?.push(row)
-  }
+  for (const { row, said, takenAt } of entriesAsTheyStand(rows).toReversed()) byValve.get(row.valveId)?.push({ said, takenAt })
   return byValve
 }
 
 function visitAfter(entries: readonly Entry[], since: Date): RoundStop['visit'] {
   const last = entries.find(({ takenAt }) => takenAt >= since)
   if (!last) return null
-  const event = FieldEvent.parse(JSON.parse(last.body))
-  return { at: last.takenAt.toISOString(), kind: event.kind, missed: event.kind === 'visit.missed' ? event.reason : null }
+  const { said, takenAt } = last
+  return { at: takenAt.toISOString(), kind: said.kind, missed: said.kind === 'visit.missed' ? said.reason : null }
 }
