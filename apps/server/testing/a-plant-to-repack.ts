@@ -12,6 +12,9 @@ import {
 import { addValve } from '@glandkeeper/contract/valves'
 import { aReading, aRepack } from '@glandkeeper/fixtures/a-reading'
 import { aValve, type ValveOverrides } from '@glandkeeper/fixtures/a-valve'
+import { makeRepackPlan as planRepacksOf } from '../src/features/repack-plans/make-repack-plan.ts'
+import { writeRepackPlan } from '../src/features/repack-plans/write-repack-plan.ts'
+import { loadSolver } from '../src/platform/highs-solver.ts'
 import { aServer } from './a-server.ts'
 
 /** An outage of a week whose first day is settled. */
@@ -39,6 +42,9 @@ const valves: readonly ValveOverrides[] = [
   { ...BY_ITSELF, isolatesOnLine: false },
 ]
 
+const usualQuestion = { name: 'A plan', weeks: 52, objective: 'chance' as const, whatIf: null, basedOn: null }
+let solver: ReturnType<typeof loadSolver> | null = null
+
 /** Six valves that are used up within the year, each a little sooner than the one before; it is Monday 4 May 2026. */
 export async function aPlantToRepack() {
   let now = new Date('2026-05-04T09:00:00Z')
@@ -57,18 +63,33 @@ export async function aPlantToRepack() {
       ),
     )
   }
-  const plan = async (more: object = {}): Promise<RepackPlan> => {
-    const asked = { name: 'A plan', weeks: 52, objective: 'chance' as const, whatIf: null, basedOn: null, ...more }
-    await server.expectOk('planner', makeRepackPlan, { body: asked })
-    await planned(server)
+  const newest = async (): Promise<RepackPlan> => {
     const { plans } = await server.expectOk('planner', listRepackPlans)
     return server.expectOk('planner', showRepackPlan, { params: { planId: plans[0]?.planId ?? '' } })
+  }
+  /** As a planner asks for it: the server plans in its thread. */
+  const planInThread = async (more: object = {}) => {
+    await server.expectOk('planner', makeRepackPlan, { body: { ...usualQuestion, ...more } })
+    await planned(server)
+    return newest()
+  }
+  /** The same without a thread, which takes longer to start than the plan of six valves. */
+  const plan = async (more: object = {}) => {
+    const asked = { ...usualQuestion, ...more }
+    const { siteId, personIds, store } = server
+    const request = { siteId, startsOn: now.toISOString().slice(0, 10), ...asked }
+    solver ??= loadSolver()
+    const limits = { solve: await solver, seconds: 10, relativeGap: 0.0005 }
+    const made = await planRepacksOf(store.read, request, { now, limits, watch: {} })
+    if ('fault' in made) throw new Error(made.fault)
+    await writeRepackPlan(store, { siteId, personId: personIds.planner }, { ...request, made, at: now }, () => false)
+    return newest()
   }
   const repacks = async (planId: string, query: Partial<QueryOf<typeof listPlannedRepacks>> = {}) => {
     const listed = await server.expectOk('planner', listPlannedRepacks, { params: { planId }, query: query as never })
     return listed.repacks.toSorted((one, other) => (one.tag < other.tag ? -1 : 1))
   }
-  return { ...server, ids, enter, plan, repacks, setNow: (moment: string) => (now = new Date(moment)) }
+  return { ...server, ids, enter, plan, planInThread, repacks, setNow: (moment: string) => (now = new Date(moment)) }
 }
 
 /** Waits until nothing is planned any more. @throws the fault that ended it */

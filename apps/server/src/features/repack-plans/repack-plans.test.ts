@@ -1,12 +1,15 @@
 import { addArea } from '@glandkeeper/contract/areas'
 import { addOutage, listOutages } from '@glandkeeper/contract/outages'
 import {
+  cancelRepackPlanning,
   compareRepackPlans,
   dropRepackPlan,
   listRepackPlans,
+  makeRepackPlan,
   moveRepack,
   pinRepack,
   showRepackPlan,
+  showRepackPlanning,
   takeRepackPlan,
   unpinRepack,
 } from '@glandkeeper/contract/repack-plans'
@@ -161,11 +164,11 @@ describe('moving a valve', () => {
 
 describe('a question of what if', () => {
   it('says who runs out if the outage slips, with the plan kept and planned anew', async () => {
-    const { plan, repacks, expectOk, call, outageId, slotId } = await withSummerStop()
-    const first = await plan()
+    const { planInThread, repacks, expectOk, call, outageId, slotId } = await withSummerStop()
+    const first = await planInThread()
     await expectOk('planner', takeRepackPlan, { params: { planId: first.planId } })
     const whatIf = { slips: [{ outageId, weeks: 16 }], hoursShare: 1, cordLateDays: 0, oneMoreOutage: null }
-    const asked = await plan({ name: 'Slipped', whatIf })
+    const asked = await planInThread({ name: 'Slipped', whatIf })
     expect(asked).toMatchObject({ basedOn: first.planId, whatIf })
     expect(asked.slots.find((slot) => slot.slotId === slotId)?.likelyOn).toBe('2026-10-26')
     expect(asked.ifKept?.totals.expectedOut).toBeGreaterThan(first.totals.expectedOut + 0.1)
@@ -210,5 +213,16 @@ describe('plans', () => {
     await expectOk('planner', dropRepackPlan, { params: { planId: other.planId } })
     const { plans } = await expectOk('planner', listRepackPlans)
     expect(plans.map(({ name, isInUse }) => [name, isInUse])).toEqual([['One', true]])
+  })
+
+  it('that are being made are cancelled, and nothing is left of them', async () => {
+    const { expectOk, call, store } = await aPlantToRepack()
+    const body = { name: 'Cancelled', weeks: 52, objective: 'chance' as const, whatIf: null, basedOn: null }
+    await expectOk('planner', makeRepackPlan, { body })
+    expect(await expectOk('planner', cancelRepackPlanning)).toEqual({ wasPlanning: true })
+    expect(await expectOk('planner', showRepackPlanning)).toEqual({ share: null, fault: null, planId: null })
+    expect([await store.read.repackPlan.count(), await store.read.plannedRepack.count()]).toEqual([0, 0])
+    expect(await expectOk('planner', cancelRepackPlanning)).toEqual({ wasPlanning: false })
+    expect(await call('fitter', makeRepackPlan, { body })).toMatchObject({ status: 403 })
   })
 })
