@@ -51,6 +51,7 @@ it('a ring set shows its rings, what fills the box under them, and the gap to sc
     rings: 5,
     consolidatedHeight: mm(30),
     expectedGap: mm(12),
+    takeUp: mm(10),
     noseLength: mm(30),
     bottomBush: mm(6),
     lanternRing: mm(0),
@@ -65,6 +66,11 @@ it('a ring set shows its rings, what fills the box under them, and the gap to sc
   expect(rise[0]).toBeGreaterThan(0)
   const [gap, depth] = paths(drawing, 'dim').map((dimension) => spread(ys(dimension)))
   expect(gap! / depth!).toBeCloseTo(12 / 60, 3)
+  // The follower comes down by what loading takes up.
+  const [loaded] = paths(drawing, 'steel2 out')
+  const [loose] = paths(drawing, 'ghost')
+  expect((Math.max(...ys(loaded!)) - Math.max(...ys(loose!))) / depth!).toBeCloseTo(10 / 60, 3)
+  expect(Math.min(...ys(loose!))).toBeGreaterThanOrEqual(0)
 })
 
 it('stress falls down the set as long as its bars: 20, 10, 5 MPa', () => {

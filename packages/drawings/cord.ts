@@ -11,12 +11,15 @@ export interface CordToDraw {
   readonly room: number
   /** Units of the drawing for a millimetre of cord. Paper: 1, and the cord is drawn at full size. */
   readonly perMillimetre: number
+  /** Also the lengths a rule finds between the corners, for who measures there. */
+  readonly isWithCorners?: boolean
 }
 
 const SIDE = 12
 const ABOVE = 22
 const BELOW = 34
 const BREAK = 10
+const CORNER_ROW = 30
 
 /**
  * One ring as it lies on the table, both ends cut the same way, with its length at mid-width and the cut's angle.
@@ -24,7 +27,7 @@ const BREAK = 10
  *
  * @example cordDrawing({ ringLength: mm(100), section: mm(8), cutAngle: degrees(90), room: 300, perMillimetre: 2 }).width // → 224
  */
-export function cordDrawing({ ringLength, section, cutAngle, room, perMillimetre }: CordToDraw): Drawing {
+export function cordDrawing({ ringLength, section, cutAngle, room, perMillimetre, isWithCorners = false }: CordToDraw): Drawing {
   const tall = section * perMillimetre
   const lean = cutAngle === 90 ? 0 : tall / Math.tan((cutAngle * Math.PI) / 180)
   const whole = ringLength * perMillimetre
@@ -33,10 +36,11 @@ export function cordDrawing({ ringLength, section, cutAngle, room, perMillimetre
   const [left, right, top, bottom] = [SIDE + lean / 2, SIDE + lean / 2 + shown, ABOVE, ABOVE + tall]
   const middle = (top + bottom) / 2
   const width = shown + lean + 2 * SIDE
+  const corners = isWithCorners && lean > 0 ? cornersOf(ringLength, section / Math.tan((cutAngle * Math.PI) / 180)) : []
   return {
     width,
-    height: bottom + BELOW,
-    says: `One ring of ${section.toFixed(1)} mm cord, ${ringLength.toFixed(1)} mm at mid-width, both ends cut at ${cutAngle} degrees the same way${isBroken ? ', drawn broken' : ''}`,
+    height: bottom + BELOW + corners.length * CORNER_ROW,
+    says: `One ring of ${section.toFixed(1)} mm cord, ${ringLength.toFixed(1)} mm at mid-width, both ends cut at ${cutAngle} degrees the same way${isBroken ? ', drawn broken' : ''}${corners.map(({ length, says }) => `, ${length.toFixed(1)} mm ${says}`).join('')}`,
     shapes: [
       ...(isBroken ? brokenCord(left, right, top, bottom, lean) : [cordBetween(left, right, top, bottom, lean)]),
       path(line([left - lean / 2 - 6, middle], [right + lean / 2 + 6, middle]), 'centre'),
@@ -50,6 +54,9 @@ export function cordDrawing({ ringLength, section, cutAngle, room, perMillimetre
       ),
       lettering(`${section.toFixed(1)} square`, [right + lean / 2, ABOVE - 8], { anchor: 'end' }),
       ...lengthBelow(left, right, middle, bottom, ringLength),
+      ...corners.flatMap(({ length, out, says }, row) =>
+        cornerLength(left - (out * lean) / 2, right + (out * lean) / 2, bottom, row, `${length.toFixed(1)} mm ${says}`),
+      ),
     ],
   }
 }
@@ -103,5 +110,22 @@ function lengthBelow(left: number, right: number, middle: number, bottom: number
     path(line([right, middle], [right, y + 4]), 'hair'),
     path(line([left, y], [right, y]), 'dim'),
     lettering(`${length.toFixed(1)} mm`, [(left + right) / 2, y + 16], { isBold: true, size: 16 }),
+  ]
+}
+
+/** Both points stand out by half a lean, both inner corners stand in by as much; a very flat cut has none. */
+function cornersOf(ringLength: number, lean: number) {
+  return [
+    { length: ringLength + lean, out: 1, says: 'from point to point' },
+    { length: ringLength - lean, out: -1, says: 'between the inner corners' },
+  ].filter(({ length }) => length > 0)
+}
+
+function cornerLength(from: number, to: number, bottom: number, row: number, says: string): Shape[] {
+  const y = bottom + BELOW + row * CORNER_ROW + 10
+  return [
+    path(line([from, bottom], [from, y + 4]) + line([to, bottom], [to, y + 4]), 'hair'),
+    path(line([from, y], [to, y]), 'dim'),
+    lettering(says, [(from + to) / 2, y + 15]),
   ]
 }

@@ -85,6 +85,16 @@ export function line([x0, y0]: Point, [x1, y1]: Point): string {
   return `M${rounded(x0)} ${rounded(y0)}L${rounded(x1)} ${rounded(y1)}`
 }
 
+/** @example rectangle([0, 0], [10, 5]) // → 'M0 0L10 0L10 5L0 5Z' */
+export function rectangle([x0, y0]: Point, [x1, y1]: Point): string {
+  return outline([
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ])
+}
+
 /** A thousandth of a millimetre or pixel is enough for any printer. */
 function rounded(value: number): number {
   return Math.round(value * 1000) / 1000

@@ -1,6 +1,7 @@
 import { formatMillimetres } from '@glandkeeper/units/format'
 import type { Millimetre } from '@glandkeeper/units/quantity'
-import { type Drawing, lettering, line, outline, type Paint, path, type Point, type Shape } from './drawing.ts'
+import { type Drawing, lettering, line, outline, type Paint, path, rectangle, type Shape } from './drawing.ts'
+import { uprightDimension } from './upright-dimension.ts'
 
 export interface RingSetToDraw {
   readonly boxDepth: Millimetre
@@ -8,6 +9,8 @@ export interface RingSetToDraw {
   readonly rings: number
   readonly consolidatedHeight: Millimetre
   readonly expectedGap: Millimetre
+  /** How far the follower goes down from the loose set to the loaded one. */
+  readonly takeUp: Millimetre
   readonly noseLength: Millimetre
   readonly bottomBush: Millimetre
   readonly lanternRing: Millimetre
@@ -19,14 +22,18 @@ const MOST_HEIGHT = 300
 const TOP = 14
 const BOTTOM = 32
 const LEFT = 84
+/** Px: of less the dashes would lie on the outline. */
+const LEAST_SHOWN = 12
 
-/** One side of the box after loading: what fills it from the bottom, the nose on top, and the gap that is left. */
+/** One side of the box after loading: what fills it from the bottom, the nose on top, and the gap that is left; in dashes the follower on the loose set. */
 export function ringSetDrawing(set: RingSetToDraw): Drawing {
-  const { boxDepth, section, rings, consolidatedHeight, expectedGap, noseLength, bottomBush, lanternRing, spacer, room } = set
+  const { boxDepth, section, rings, consolidatedHeight, expectedGap, takeUp, noseLength, bottomBush, lanternRing, spacer, room } =
+    set
   const flange = Math.max(section, 4)
-  const tall = expectedGap + flange + boxDepth
+  const looseGap = expectedGap + takeUp
+  const tall = looseGap + flange + boxDepth
   const scale = Math.min((MOST_HEIGHT - TOP - BOTTOM) / tall, (room - 2 * LEFT) / (section * 4), 6)
-  const face = TOP + (expectedGap + flange) * scale
+  const face = TOP + (looseGap + flange) * scale
   const y = (depth: number): number => face + depth * scale
   const stem = LEFT + section * scale
   const wall = stem + section * scale
@@ -34,10 +41,12 @@ export function ringSetDrawing(set: RingSetToDraw): Drawing {
   const packingTop = boxDepth - bottomBush - lanternRing - spacer - consolidatedHeight
   const ringHeight = consolidatedHeight / rings
   const right = wall + section * scale * 1.6
+  const follower = (gap: number): string =>
+    nose({ stem, wall, right, top: y(0 - gap - flange), under: y(0 - gap), end: y(Math.min(noseLength - gap, boxDepth)) })
   return {
     width: Math.min(room, right + LEFT),
     height: y(boxDepth) + BOTTOM,
-    says: `${rings} rings loaded to ${formatMillimetres(consolidatedHeight)} in a box ${formatMillimetres(boxDepth)} deep, gap ${formatMillimetres(expectedGap)}`,
+    says: `${rings} rings loaded to ${formatMillimetres(consolidatedHeight)} in a box ${formatMillimetres(boxDepth)} deep, gap ${formatMillimetres(expectedGap)}, ${formatMillimetres(looseGap)} while loose`,
     shapes: [
       path(rectangle([LEFT, TOP], [stem, y(boxDepth) + 10]), 'paperfill out'),
       path(rectangle([wall, face], [right, y(boxDepth)]), 'steel out'),
@@ -45,11 +54,14 @@ export function ringSetDrawing(set: RingSetToDraw): Drawing {
         block(packingTop + ring * ringHeight, packingTop + (ring + 1) * ringHeight, 'pack out'),
       ),
       ...fillers(boxDepth, [bottomBush, lanternRing, spacer], block),
-      path(
-        nose({ stem, wall, right, top: TOP, under: y(0 - expectedGap), end: y(Math.min(noseLength - expectedGap, boxDepth)) }),
-        'steel2 out',
-      ),
-      path(line([right + 22, y(0 - expectedGap)], [right + 22, face]), 'dim'),
+      path(follower(expectedGap), 'steel2 out'),
+      ...(takeUp * scale < LEAST_SHOWN
+        ? []
+        : [
+            path(follower(looseGap), 'ghost'),
+            lettering(`loose ${looseGap.toFixed(1)}`, [right + 8, y(0 - looseGap) + 4], { anchor: 'start', paint: 'soft' }),
+          ]),
+      ...uprightDimension(right + 22, y(0 - expectedGap), face, right),
       lettering(formatMillimetres(expectedGap), [right + 30, (y(0 - expectedGap) + face) / 2 + 4], {
         anchor: 'start',
         isBold: true,
@@ -79,14 +91,5 @@ function nose(at: { stem: number; wall: number; right: number; top: number; unde
     [at.wall, at.under],
     [at.wall, at.end],
     [at.stem, at.end],
-  ])
-}
-
-function rectangle([x0, y0]: Point, [x1, y1]: Point): string {
-  return outline([
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
   ])
 }
