@@ -3,8 +3,8 @@ import { newId } from '../../platform/ids.ts'
 import type { Store } from '../../platform/store.ts'
 import type { MadeRepackPlan } from './make-repack-plan.ts'
 
-/** So many rows are one transaction: short enough that an entry never waits long for it. */
-const PORTION = 2_000
+/** So many rows are one transaction: short enough that no page waits for it beside its own work. */
+const PORTION = 200
 
 interface PlanToKeep {
   readonly name: string
