@@ -32,16 +32,14 @@ import {
   cancelRepackPlanning,
   compareRepackPlans,
   dropRepackPlan,
-  listPlannedRepacks,
   listRepackPlans,
   makeRepackPlan,
-  moveRepack,
-  pinRepack,
   showRepackPlan,
   showRepackPlanning,
   takeRepackPlan,
-  unpinRepack,
 } from './repack-plans.ts'
+import { listPlannedRepacks } from './planned-repacks.ts'
+import { moveRepack, pinRepack, unpinRepack } from './repack-pins.ts'
 import {
   cancelPlanning,
   dropPlan,
@@ -58,7 +56,8 @@ import {
 import { addStop, changeRound, closeRound, listRounds, makeRound, printRound, makeRoundsOfPlan, showCarry } from './rounds.ts'
 import { confirmSetting, listSettings } from './settings.ts'
 import { changeSite } from './sites.ts'
-import { addStockItem, changeStockItem, listStock, listStockMovements, moveStock, showKit, showStockOutlook } from './stores.ts'
+import { addStockItem, changeStockItem, listStock, listStockMovements, moveStock, showStockOutlook } from './stores.ts'
+import { showKit } from './kits.ts'
 import { addValve, changeValve, retireValve, showValve } from './valves.ts'
 
 /** Every endpoint there is. A test fails when the server has forgotten one, or has one that is not here. */

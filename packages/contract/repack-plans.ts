@@ -3,7 +3,6 @@ import { AreaCode } from './areas.ts'
 import { endpoint } from './endpoint.ts'
 import { OutageId, OutageInput, TradeHours } from './outages.ts'
 import { count, quantity } from './quantity.ts'
-import { reserve, Standing } from './reserve.ts'
 import { everybody, registerKeepers } from './roles.ts'
 import { text } from './text.ts'
 import { ValveTag } from './valves.ts'
@@ -21,21 +20,6 @@ const cost = (label: string) => quantity({ label, unit: '', min: 0, max: 1e12, s
 export const objectives = ['chance', 'money'] as const
 export const Objective = z.enum(objectives)
 export type Objective = z.infer<typeof Objective>
-
-export const repackReasons = [
-  'pinned',
-  'costs least of all its slots',
-  'only an outage isolates it',
-  'a cheaper slot is closed to it',
-  'a cheaper slot has no hours left',
-  'cord or parts come later',
-  'waits: repacking now would waste more',
-  'no slot has room',
-  'no slot is open to it',
-  'pin cannot be kept',
-] as const
-export const RepackReason = z.enum(repackReasons)
-export type RepackReason = z.infer<typeof RepackReason>
 
 /** What a placement costs, by kind, in points or in the money of the site. */
 export const RepackCost = z.object({
@@ -131,42 +115,6 @@ export const RepackPlan = z.object({
 })
 export type RepackPlan = z.infer<typeof RepackPlan>
 
-/** One valve of a plan. Valves of one isolation boundary are always in one slot. */
-export const PlannedRepack = z.object({
-  tag: ValveTag,
-  description: z.string(),
-  areaCode: AreaCode,
-  /** Empty: a boundary of its own. */
-  boundary: z.string(),
-  isolatesOnLine: z.boolean(),
-  standing: Standing,
-  reserve: reserve.nullable(),
-  /** The middle of its forecast. */
-  runsOutOn: z.iso.date().nullable(),
-  /** Null: it waits. */
-  slotId: SlotId.nullable(),
-  reason: RepackReason,
-  /** The trade or the item that the cheaper slot is short of. */
-  blockedBy: z.string().nullable(),
-  /** The next best slot, null for waiting; and what it would cost more: below nought where a pin costs more than that. */
-  runnerUp: z
-    .object({
-      slotId: SlotId.nullable(),
-      extraCost: quantity({ label: 'Extra cost', unit: '', min: -1e12, max: 1e12, step: 0.01 }),
-    })
-    .nullable(),
-  chanceOut: chance,
-  expectedLeaks: expected('Leaks before'),
-  cost: RepackCost,
-  /** In a what-if: with the slot of the plan it is based on. */
-  ifKept: z.object({ slotId: SlotId.nullable(), chanceOut: chance, expectedLeaks: expected('Leaks before') }).nullable(),
-  hours: TradeHours,
-  pin: z.object({ kind: z.enum(['in', 'not in']), slotId: SlotId, by: z.string() }).nullable(),
-  /** Packing it takes, in words; null where its gland is not measured or its packing not known. */
-  needs: z.string().nullable(),
-})
-export type PlannedRepack = z.infer<typeof PlannedRepack>
-
 /** Every plan that is kept, the newest first; the one in use; how far the planning is that runs. */
 export const listRepackPlans = endpoint({
   method: 'GET',
@@ -242,58 +190,6 @@ export const dropRepackPlan = endpoint({
   who: registerKeepers,
   params: byPlan,
   ok: z.object({ dropped: z.literal(true) }),
-  status: 200,
-})
-
-/** Valves of a plan, those that cost most first: of a slot, of an area, or one. */
-export const listPlannedRepacks = endpoint({
-  method: 'GET',
-  path: '/api/repack-plans/:planId/repacks',
-  who: everybody,
-  params: byPlan,
-  query: z.strictObject({
-    /** `none` for those that wait. */
-    slotId: z.union([SlotId, z.literal('none')]).optional(),
-    areaCode: AreaCode.optional(),
-    tag: ValveTag.optional(),
-    skip: z
-      .string()
-      .regex(/^\d{1,7}$/)
-      .transform(Number)
-      .pipe(count('Skipped', 0, 9_999_999))
-      .optional(),
-  }),
-  ok: z.object({ repacks: z.array(PlannedRepack), total: many('Total') }),
-  status: 200,
-})
-
-/** Puts a valve, and all of its boundary, into another slot, and pins it there. Refused where it cannot be. */
-export const moveRepack = endpoint({
-  method: 'POST',
-  path: '/api/repack-plans/:planId/move',
-  who: registerKeepers,
-  params: byPlan,
-  body: z.strictObject({ tag: ValveTag, slotId: SlotId.nullable() }),
-  ok: z.object({ moved: z.array(ValveTag) }),
-  status: 200,
-})
-
-/** A planner's word for every plan to come: in this slot, or not in it. */
-export const pinRepack = endpoint({
-  method: 'POST',
-  path: '/api/repack-pins',
-  who: registerKeepers,
-  body: z.strictObject({ tag: ValveTag, slotId: SlotId, kind: z.enum(['in', 'not in']) }),
-  ok: z.object({ pinned: z.literal(true) }),
-  status: 201,
-})
-
-export const unpinRepack = endpoint({
-  method: 'POST',
-  path: '/api/repack-pins/remove',
-  who: registerKeepers,
-  body: z.strictObject({ tag: ValveTag, slotId: SlotId }),
-  ok: z.object({ removed: z.boolean() }),
   status: 200,
 })
 

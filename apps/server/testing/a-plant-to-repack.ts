@@ -2,13 +2,13 @@ import { setTimeout as wait } from 'node:timers/promises'
 import { sendEvents } from '@glandkeeper/contract/events'
 import type { QueryOf } from '@glandkeeper/contract/endpoint'
 import {
-  listPlannedRepacks,
   listRepackPlans,
   makeRepackPlan,
   type RepackPlan,
   showRepackPlan,
   showRepackPlanning,
 } from '@glandkeeper/contract/repack-plans'
+import { listPlannedRepacks } from '@glandkeeper/contract/planned-repacks'
 import { addValve } from '@glandkeeper/contract/valves'
 import { aReading, aRepack } from '@glandkeeper/fixtures/a-reading'
 import { aValve, type ValveOverrides } from '@glandkeeper/fixtures/a-valve'

@@ -1,4 +1,4 @@
-import type { Kit, KitLine } from '@glandkeeper/contract/stores'
+import type { Kit, KitLine } from '@glandkeeper/contract/kits'
 import { formatFigure } from '@glandkeeper/units/figure'
 import { formatMillimetres as millimetres } from '@glandkeeper/units/format'
 import type { Content } from 'pdfmake/interfaces.js'

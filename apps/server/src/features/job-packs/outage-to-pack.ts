@@ -1,6 +1,6 @@
 import type { Outage, TradeHours } from '@glandkeeper/contract/outages'
 import type { Access } from '@glandkeeper/contract/valves'
-import type { Kit } from '@glandkeeper/contract/stores'
+import type { Kit } from '@glandkeeper/contract/kits'
 import type { z } from 'zod'
 import { dayAt } from '../../platform/clock.ts'
 import { Refusal } from '../../platform/problem.ts'

@@ -1,4 +1,4 @@
-import type { KitLine } from '@glandkeeper/contract/stores'
+import type { KitLine } from '@glandkeeper/contract/kits'
 import { type CutFromReels, cutFromReels } from '@glandkeeper/engines/stores/cut-from-reels'
 import { formatMillimetres as millimetres } from '@glandkeeper/units/format'
 import { mm, ratio } from '@glandkeeper/units/quantity'

@@ -1,5 +1,6 @@
 import type { QueryOf } from '@glandkeeper/contract/endpoint'
-import { showKit, showStockOutlook } from '@glandkeeper/contract/stores'
+import { showStockOutlook } from '@glandkeeper/contract/stores'
+import { showKit } from '@glandkeeper/contract/kits'
 import type { FastifyInstance } from 'fastify'
 import { type Platform, route } from '../../platform/route.ts'
 import { kitOf } from './kit.ts'

@@ -1,4 +1,5 @@
-import type { KitLine, StockItem } from '@glandkeeper/contract/stores'
+import type { StockItem } from '@glandkeeper/contract/stores'
+import type { KitLine } from '@glandkeeper/contract/kits'
 import { groupedBy } from '../../platform/grouped-by.ts'
 import { amountInWords, itemForNeed, packingInWords, type PackingNeed, withoutDust } from '../stock/index.ts'
 import { type CordAtHand, type CuttingPlan, cuttingPlan } from './cutting-plan.ts'

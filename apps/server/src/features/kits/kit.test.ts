@@ -1,6 +1,6 @@
 import { sendEvents } from '@glandkeeper/contract/events'
 import { makeRound } from '@glandkeeper/contract/rounds'
-import { showKit } from '@glandkeeper/contract/stores'
+import { showKit } from '@glandkeeper/contract/kits'
 import { aReading } from '@glandkeeper/fixtures/a-reading'
 import { describe, expect, it } from 'vitest'
 import { aMovement, aReel, anItem, cord, move, pressedRings, received } from '../../../testing/a-reel.ts'

@@ -1,4 +1,4 @@
-import type { Kit } from '@glandkeeper/contract/stores'
+import type { Kit } from '@glandkeeper/contract/kits'
 import type { Read } from '../../platform/store.ts'
 import { packingNeeds, stockOf } from '../stock/index.ts'
 import { issuedFor } from './issued.ts'

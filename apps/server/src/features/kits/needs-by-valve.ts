@@ -1,4 +1,4 @@
-import type { Kit } from '@glandkeeper/contract/stores'
+import type { Kit } from '@glandkeeper/contract/kits'
 import { groupedBy } from '../../platform/grouped-by.ts'
 import type { OpenNeed, PackingNeed } from '../stock/index.ts'
 

@@ -2,16 +2,14 @@ import {
   cancelRepackPlanning,
   compareRepackPlans,
   dropRepackPlan,
-  listPlannedRepacks,
   listRepackPlans,
   makeRepackPlan,
-  moveRepack,
-  pinRepack,
   showRepackPlan,
   showRepackPlanning,
   takeRepackPlan,
-  unpinRepack,
 } from '@glandkeeper/contract/repack-plans'
+import { listPlannedRepacks } from '@glandkeeper/contract/planned-repacks'
+import { moveRepack, pinRepack, unpinRepack } from '@glandkeeper/contract/repack-pins'
 import type { FastifyInstance } from 'fastify'
 import { type Platform, route } from '../../platform/route.ts'
 import { comparedPlans } from './compare-repack-plans.ts'

@@ -1,5 +1,5 @@
 import type { BodyOf } from '@glandkeeper/contract/endpoint'
-import type { moveRepack } from '@glandkeeper/contract/repack-plans'
+import type { moveRepack } from '@glandkeeper/contract/repack-pins'
 import type { PlannedRepackModel, RepackPlanModel } from '../../generated/sqlite/models.ts'
 import type { SignedIn } from '../../platform/auth.ts'
 import { Refusal } from '../../platform/problem.ts'

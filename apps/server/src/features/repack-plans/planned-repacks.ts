@@ -1,5 +1,5 @@
 import type { QueryOf } from '@glandkeeper/contract/endpoint'
-import type { listPlannedRepacks, PlannedRepack } from '@glandkeeper/contract/repack-plans'
+import type { listPlannedRepacks, PlannedRepack } from '@glandkeeper/contract/planned-repacks'
 import type { RepackPlanModel } from '../../generated/sqlite/models.ts'
 import { dayAt } from '../../platform/clock.ts'
 import type { Read } from '../../platform/store.ts'

@@ -1,5 +1,5 @@
 import type { BodyOf } from '@glandkeeper/contract/endpoint'
-import type { pinRepack, unpinRepack } from '@glandkeeper/contract/repack-plans'
+import type { pinRepack, unpinRepack } from '@glandkeeper/contract/repack-pins'
 import type { SignedIn } from '../../platform/auth.ts'
 import { newId } from '../../platform/ids.ts'
 import { Refusal } from '../../platform/problem.ts'

@@ -6,13 +6,11 @@ import {
   dropRepackPlan,
   listRepackPlans,
   makeRepackPlan,
-  moveRepack,
-  pinRepack,
   showRepackPlan,
   showRepackPlanning,
   takeRepackPlan,
-  unpinRepack,
 } from '@glandkeeper/contract/repack-plans'
+import { moveRepack, pinRepack, unpinRepack } from '@glandkeeper/contract/repack-pins'
 import { confirmSetting } from '@glandkeeper/contract/settings'
 import { describe, expect, it } from 'vitest'
 import { aPlantToRepack, aStop } from '../../../testing/a-plant-to-repack.ts'

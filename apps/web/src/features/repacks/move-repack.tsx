@@ -1,4 +1,5 @@
-import type { PlannedRepack, RepackPlan, RepackSlot } from '@glandkeeper/contract/repack-plans'
+import type { RepackPlan, RepackSlot } from '@glandkeeper/contract/repack-plans'
+import type { PlannedRepack } from '@glandkeeper/contract/planned-repacks'
 import { type SubmitEvent, useState } from 'react'
 import { ChoiceInput } from '../../ui/field.tsx'
 import { ProblemNote } from '../../ui/problem-note.tsx'

@@ -12,17 +12,14 @@ import {
   cancelRepackPlanning,
   compareRepackPlans,
   dropRepackPlan,
-  listPlannedRepacks,
   listRepackPlans,
   makeRepackPlan,
-  moveRepack,
-  pinRepack,
-  type PlannedRepack,
   showRepackPlan,
   showRepackPlanning,
   takeRepackPlan,
-  unpinRepack,
 } from '@glandkeeper/contract/repack-plans'
+import { listPlannedRepacks, type PlannedRepack } from '@glandkeeper/contract/planned-repacks'
+import { moveRepack, pinRepack, unpinRepack } from '@glandkeeper/contract/repack-pins'
 import { keepPreviousData, queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
 import { call } from '../../platform/client.ts'
 

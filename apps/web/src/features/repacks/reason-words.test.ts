@@ -1,4 +1,5 @@
-import { repackReasons, type RepackSlot } from '@glandkeeper/contract/repack-plans'
+import { type RepackSlot } from '@glandkeeper/contract/repack-plans'
+import { repackReasons } from '@glandkeeper/contract/planned-repacks'
 import { describe, expect, it } from 'vitest'
 import { boundaryInWords, pinInWords, reasonInWords, runnerUpInWords, runsOutInWords } from './reason-words.ts'
 

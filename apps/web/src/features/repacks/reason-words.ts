@@ -1,5 +1,6 @@
 import { trades } from '@glandkeeper/contract/outages'
-import type { Objective, PlannedRepack, RepackReason, RepackSlot } from '@glandkeeper/contract/repack-plans'
+import type { Objective, RepackSlot } from '@glandkeeper/contract/repack-plans'
+import type { PlannedRepack, RepackReason } from '@glandkeeper/contract/planned-repacks'
 import { formatDay } from '../../platform/site-time.ts'
 import { capital } from '../../ui/sentence.ts'
 import { costInWords } from './plan-words.ts'

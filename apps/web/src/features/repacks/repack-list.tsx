@@ -1,4 +1,5 @@
-import type { PlannedRepack, RepackPlan } from '@glandkeeper/contract/repack-plans'
+import type { RepackPlan } from '@glandkeeper/contract/repack-plans'
+import type { PlannedRepack } from '@glandkeeper/contract/planned-repacks'
 import { useQuery } from '@tanstack/react-query'
 import { Link } from 'react-router'
 import { formatCount } from '../../ui/count.ts'

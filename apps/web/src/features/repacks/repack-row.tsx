@@ -1,4 +1,5 @@
-import type { PlannedRepack, RepackPlan } from '@glandkeeper/contract/repack-plans'
+import type { RepackPlan } from '@glandkeeper/contract/repack-plans'
+import type { PlannedRepack } from '@glandkeeper/contract/planned-repacks'
 import { formatMillimetres } from '@glandkeeper/units/format'
 import { format } from 'date-fns'
 import { useState } from 'react'

@@ -1,4 +1,5 @@
-import type { PlannedRepack, RepackPlan, WhatIf } from '@glandkeeper/contract/repack-plans'
+import type { RepackPlan, WhatIf } from '@glandkeeper/contract/repack-plans'
+import type { PlannedRepack } from '@glandkeeper/contract/planned-repacks'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { Link } from 'react-router'

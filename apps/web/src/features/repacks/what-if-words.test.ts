@@ -1,4 +1,5 @@
-import type { PlannedRepack, PlanTotals, RepackSlot, WhatIf } from '@glandkeeper/contract/repack-plans'
+import type { PlanTotals, RepackSlot, WhatIf } from '@glandkeeper/contract/repack-plans'
+import type { PlannedRepack } from '@glandkeeper/contract/planned-repacks'
 import { describe, expect, it } from 'vitest'
 import { byChanceIfKept, keptInWords, whatIfInWords } from './what-if-words.ts'
 

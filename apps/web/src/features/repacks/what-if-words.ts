@@ -1,4 +1,5 @@
-import type { PlannedRepack, PlanTotals, RepackPlan, RepackSlot, WhatIf } from '@glandkeeper/contract/repack-plans'
+import type { PlanTotals, RepackPlan, RepackSlot, WhatIf } from '@glandkeeper/contract/repack-plans'
+import type { PlannedRepack } from '@glandkeeper/contract/planned-repacks'
 import { counted } from '../../ui/count.ts'
 import { expectedInWords } from './plan-words.ts'
 import { firstDayInWords, slotNamed } from './slot-words.ts'

@@ -1,4 +1,5 @@
-import type { Kit, StockItem } from '@glandkeeper/contract/stores'
+import type { StockItem } from '@glandkeeper/contract/stores'
+import type { Kit } from '@glandkeeper/contract/kits'
 import { formatISO } from 'date-fns'
 import { useState } from 'react'
 import { newId } from '../../platform/ids.ts'

@@ -1,4 +1,5 @@
-import { Kit, listStock, moveStock, type StockItem } from '@glandkeeper/contract/stores'
+import { listStock, moveStock, type StockItem } from '@glandkeeper/contract/stores'
+import { Kit } from '@glandkeeper/contract/kits'
 import { expect, test } from 'vitest'
 import { issuedMovements, lotsToIssue, stillToGo } from './kit-issue.ts'
 

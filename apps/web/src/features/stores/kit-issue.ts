@@ -1,4 +1,5 @@
-import type { Kit, KitLine, StockItem } from '@glandkeeper/contract/stores'
+import type { StockItem } from '@glandkeeper/contract/stores'
+import type { Kit, KitLine } from '@glandkeeper/contract/kits'
 import type { KitAsked, MovementInput, ReelToCut } from './queries.ts'
 
 type Issued = Extract<MovementInput, { kind: 'issued' }>

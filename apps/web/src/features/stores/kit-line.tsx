@@ -1,4 +1,5 @@
-import type { KitLine, StockItem } from '@glandkeeper/contract/stores'
+import type { StockItem } from '@glandkeeper/contract/stores'
+import type { KitLine } from '@glandkeeper/contract/kits'
 import { Link } from 'react-router'
 import { asSentence } from '../../ui/sentence.ts'
 import { formatAmount } from './amount-words.ts'

@@ -1,4 +1,4 @@
-import type { Kit } from '@glandkeeper/contract/stores'
+import type { Kit } from '@glandkeeper/contract/kits'
 import { useQuery } from '@tanstack/react-query'
 import { format, parseISO } from 'date-fns'
 import { Link, useSearchParams } from 'react-router'

@@ -1,4 +1,4 @@
-import type { KitLine } from '@glandkeeper/contract/stores'
+import type { KitLine } from '@glandkeeper/contract/kits'
 import { expect, test } from 'vitest'
 import { endInWords, lineStands, reelInWords, wasteInWords } from './kit-words.ts'
 import type { ReelToCut } from './queries.ts'

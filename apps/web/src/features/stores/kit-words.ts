@@ -1,4 +1,4 @@
-import type { KitLine } from '@glandkeeper/contract/stores'
+import type { KitLine } from '@glandkeeper/contract/kits'
 import { counted } from '../../ui/count.ts'
 import { formatMetres } from './amount-words.ts'
 import type { ReelToCut } from './queries.ts'

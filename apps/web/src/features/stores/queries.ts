@@ -2,14 +2,13 @@ import type { BodyIn, QueryIn } from '@glandkeeper/contract/endpoint'
 import {
   addStockItem,
   changeStockItem,
-  type KitLine,
   listStock,
   listStockMovements,
   moveStock,
-  showKit,
   showStockOutlook,
   type StockItem,
 } from '@glandkeeper/contract/stores'
+import { type KitLine, showKit } from '@glandkeeper/contract/kits'
 import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query'
 import { call, Unreachable } from '../../platform/client.ts'
 import { keptStock } from '../pocket/queries.ts'
