@@ -8,8 +8,16 @@ export interface VisitsOfGland {
   readonly ageAtLastLook: Day | null
 }
 
-/** From here on a gland counts as leaking; damp is a sign and no leak yet. Set by us. */
 const leaking: ReadonlySet<LeakGrade> = new Set(['weep', 'drip', 'run'])
+
+/**
+ * From a weep on a gland counts as leaking; damp is a sign and no leak yet. Set by us.
+ *
+ * @example countsAsLeak('damp') // → false
+ */
+export function countsAsLeak(grade: LeakGrade): boolean {
+  return leaking.has(grade)
+}
 
 /**
  * The visits of a gland that saw whether it leaked, as spans since it was last adjusted.
@@ -31,7 +39,7 @@ export function visitsOf(facts: readonly StandingFact[]): VisitsOfGland {
     const seen = seenIn(fact)
     if (seen !== null) lookedAt = takenAt
     if (seen !== null && adjustedAt !== null && !isLeaking) {
-      isLeaking = leaking.has(seen)
+      isLeaking = countsAsLeak(seen)
       const from = daysBetween(adjustedAt, dryAt ?? adjustedAt)
       const to = daysBetween(adjustedAt, takenAt)
       if (to > from) spans.push({ from, to, leaked: isLeaking })
@@ -40,7 +48,7 @@ export function visitsOf(facts: readonly StandingFact[]): VisitsOfGland {
     if (adjusts(fact)) {
       adjustedAt = takenAt
       dryAt = null
-      isLeaking = fact.kind === 'gland.nipped' && fact.leakAfter !== null && leaking.has(fact.leakAfter)
+      isLeaking = fact.kind === 'gland.nipped' && fact.leakAfter !== null && countsAsLeak(fact.leakAfter)
     }
   }
   const last = later(lookedAt, adjustedAt)

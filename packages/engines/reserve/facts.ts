@@ -34,40 +34,40 @@ export type Fact =
   | { readonly kind: 'visit.missed' }
 
 /** A fact with its name and its time: when it happened, not when it arrived. */
-export interface DatedFact {
+export interface DatedFact<Told = Fact> {
   readonly id: string
   readonly takenAt: Instant
-  readonly fact: Fact
+  readonly fact: Told
 }
 
 /** Changes what an earlier fact says, or takes it back when there is no replacement. */
-export interface Correction {
+export interface Correction<Told = Fact> {
   readonly id: string
   readonly takenAt: Instant
   readonly corrects: string
-  readonly replacement: { readonly takenAt: Instant; readonly fact: Fact } | null
+  readonly replacement: { readonly takenAt: Instant; readonly fact: Told } | null
 }
 
 /** How an entry stands once corrections are applied. */
 export type EntryStanding = 'as entered' | 'corrected' | 'taken back'
 
-export interface StandingFact extends DatedFact {
+export interface StandingFact<Told = Fact> extends DatedFact<Told> {
   readonly standsAs: EntryStanding
 }
 
 /**
  * The facts as they stand: of several corrections of one fact the latest holds, and order is by the time taken.
  * Equal times are ordered by id, so that devices that send in any order end with the same history.
- * A correction whose fact has not arrived yet changes nothing until it does.
+ * A correction whose fact has not arrived yet changes nothing until it does. What a fact tells is not looked at.
  */
-export function factsAsTheyStand(
-  facts: readonly DatedFact[],
-  corrections: readonly Correction[],
-): { readonly standing: StandingFact[]; readonly takenBack: DatedFact[] } {
-  const latest = new Map<string, Correction>()
+export function factsAsTheyStand<Told = Fact>(
+  facts: readonly DatedFact<Told>[],
+  corrections: readonly Correction<Told>[],
+): { readonly standing: StandingFact<Told>[]; readonly takenBack: DatedFact<Told>[] } {
+  const latest = new Map<string, Correction<Told>>()
   for (const correction of corrections.toSorted(byTimeThenId)) latest.set(correction.corrects, correction)
-  const standing: StandingFact[] = []
-  const takenBack: DatedFact[] = []
+  const standing: StandingFact<Told>[] = []
+  const takenBack: DatedFact<Told>[] = []
   for (const dated of facts) {
     const correction = latest.get(dated.id)
     if (!correction) standing.push({ ...dated, standsAs: 'as entered' })

@@ -7,6 +7,7 @@ import { createDaysOff, daysOffOf, removeDaysOffOf } from './keep.ts'
 export { createDaysOff } from './keep.ts'
 export { daysOfRule } from './days-of-rule.ts'
 export { closedWeeks, hoursByWeek, type HoursOff } from './hours-by-week.ts'
+export { hoursOff } from './hours-off.ts'
 
 export function daysOffRoutes(app: FastifyInstance, platform: Platform): void {
   const { store, clock } = platform

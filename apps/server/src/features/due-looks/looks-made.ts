@@ -1,6 +1,7 @@
 import { setImmediate as nextTurn } from 'node:timers/promises'
+import { countsAsLeak } from '@glandkeeper/engines/leak/visits'
 import type { Read } from '../../platform/store.ts'
-import { entriesAsTheyStand } from '../glands/index.ts'
+import { entriesAsTheyStand, type Said } from '../glands/index.ts'
 
 export interface LookMade {
   readonly valveId: string
@@ -12,7 +13,6 @@ export interface LookMade {
 }
 
 const PAGE = 2_000
-const quiet: ReadonlySet<string> = new Set(['dry', 'damp'])
 const free: ReadonlySet<string> = new Set(['free', 'firm', 'not tried'])
 
 /** What was entered since a moment, as it stands today, in order of time. */
@@ -39,7 +39,9 @@ export async function looksMade(read: Read, siteId: string, since: Date): Promis
   }))
 }
 
-function foundSomething(event: Readonly<Record<string, unknown>>): boolean {
-  const leaks = [event['leak'], event['leakBefore']].filter((word) => typeof word === 'string')
-  return leaks.some((word) => !quiet.has(word)) || (typeof event['stem'] === 'string' && !free.has(event['stem']))
+function foundSomething(said: Said): boolean {
+  const leaks = ['leak' in said && said.leak, 'leakBefore' in said && said.leakBefore]
+  return (
+    leaks.some((grade) => grade && countsAsLeak(grade)) || ('stem' in said && said.stem !== undefined && !free.has(said.stem))
+  )
 }

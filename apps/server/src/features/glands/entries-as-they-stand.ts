@@ -1,4 +1,6 @@
 import type { FieldEvent } from '@glandkeeper/contract/events'
+import { type Correction, type DatedFact, factsAsTheyStand } from '@glandkeeper/engines/reserve/facts'
+import { instant } from '@glandkeeper/units/quantity'
 import type { EventModel } from '../../generated/sqlite/models.ts'
 
 type CorrectionSaid = Extract<FieldEvent, { kind: 'fact.corrected' }>
@@ -12,22 +14,31 @@ export interface StandingEntry<Row> {
   readonly takenAt: Date
 }
 
-/** Entries of a valve with what corrections made of them, in order of time; what was taken back is left out. */
+/** Entries with what corrections made of them, in order of time; what was taken back is left out. */
 export function entriesAsTheyStand<Row extends Pick<EventModel, 'id' | 'body' | 'takenAt'>>(
   rows: readonly Row[],
 ): StandingEntry<Row>[] {
-  const parsed = rows.map((row) => ({ row, event: JSON.parse(row.body) as FieldEvent }))
-  const latest = new Map<string, CorrectionSaid>()
-  const order = (one: { row: Row }, other: { row: Row }) =>
-    one.row.takenAt.getTime() - other.row.takenAt.getTime() || (one.row.id < other.row.id ? -1 : 1)
-  for (const { event } of parsed.toSorted(order)) if (event.kind === 'fact.corrected') latest.set(event.corrects, event)
-  return parsed
-    .flatMap(({ row, event }): StandingEntry<Row>[] => {
-      if (event.kind === 'fact.corrected') return []
-      const correction = latest.get(row.id)
-      if (!correction) return [{ row, said: event, takenAt: row.takenAt }]
-      const { replacement } = correction
-      return replacement === null ? [] : [{ row, said: replacement, takenAt: new Date(replacement.takenAt) }]
-    })
-    .toSorted((one, other) => one.takenAt.getTime() - other.takenAt.getTime() || (one.row.id < other.row.id ? -1 : 1))
+  const facts: DatedFact<Told<Row>>[] = []
+  const corrections: Correction<Told<Row>>[] = []
+  for (const row of rows) {
+    const event = JSON.parse(row.body) as FieldEvent
+    const dated = { id: row.id, takenAt: instant(row.takenAt.getTime()) }
+    if (event.kind === 'fact.corrected') {
+      const { corrects, replacement } = event
+      const instead = replacement && { takenAt: instant(Date.parse(replacement.takenAt)), fact: { row, said: replacement } }
+      corrections.push({ ...dated, corrects, replacement: instead })
+    } else facts.push({ ...dated, fact: { row, said: event } })
+  }
+  const rowOf = new Map(facts.map(({ id, fact }) => [id, fact.row]))
+  return factsAsTheyStand(facts, corrections).standing.map(({ id, takenAt, fact }) => ({
+    // Of one that was put right still the row of the entry itself.
+    row: rowOf.get(id) ?? fact.row,
+    said: fact.said,
+    takenAt: new Date(takenAt),
+  }))
+}
+
+interface Told<Row> {
+  readonly row: Row
+  readonly said: Said
 }

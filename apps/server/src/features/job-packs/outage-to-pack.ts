@@ -5,7 +5,7 @@ import type { z } from 'zod'
 import { dayAt } from '../../platform/clock.ts'
 import { Refusal } from '../../platform/problem.ts'
 import type { Read } from '../../platform/store.ts'
-import { repackPlanInUse, slotOfOutage } from '../repack-plans/index.ts'
+import { repackPlanInUse, slotOfOutage, tradeHours } from '../repack-plans/index.ts'
 import type { ValveRow } from './pack-of-valve.ts'
 import { inParts } from './parts.ts'
 import { inWalkingOrder } from './valves-to-pack.ts'
@@ -70,7 +70,7 @@ export async function outageToPack(
     latestOn: outage.latestOn,
     days: outage.days,
     state: outage.state as Outage['state'],
-    hours: hoursOf(outage.fittingHours, outage.scaffoldingHours, outage.isolatingHours),
+    hours: tradeHours(outage),
     areaNames: codes.map((code) => outage.site.areas.find((area) => area.code === code)?.name ?? code),
     printedOn: dayAt(now, outage.site.timeZone),
     part,
@@ -81,8 +81,6 @@ export async function outageToPack(
   }
   return { cover, rows: await rowsOf(read, parts[part - 1] ?? []) }
 }
-
-const hoursOf = (fitting: number, scaffolding: number, isolating: number) => ({ fitting, scaffolding, isolating }) as TradeHours
 
 type Planned = Omit<CoverRow, 'part'> & { readonly isolatedAs: string }
 
@@ -102,7 +100,7 @@ async function plannedIn(read: Read, siteId: string, planId: string, slotId: str
       },
     },
   })
-  return planned.map(({ valveId, boundary, fittingHours, scaffoldingHours, isolatingHours, valve }) => ({
+  return planned.map(({ valveId, boundary, valve, ...hours }) => ({
     valveId,
     isolatedAs: boundary,
     boundary: valve.isolationBoundary,
@@ -110,7 +108,7 @@ async function plannedIn(read: Read, siteId: string, planId: string, slotId: str
     description: valve.description,
     access: valve.access as CoverRow['access'],
     areaName: valve.area.name,
-    hours: hoursOf(fittingHours, scaffoldingHours, isolatingHours),
+    hours: tradeHours(hours),
   }))
 }
 

@@ -1,4 +1,5 @@
 import type { Read } from '../../platform/store.ts'
+import { takenBackOf } from '../stock/index.ts'
 import type { KitValve } from './valves-of-kit.ts'
 
 /** Something the store has handed out for this work: a length of its own, or some pieces. */
@@ -35,11 +36,11 @@ export async function issuedFor(
     orderBy: [{ takenAt: 'asc' }, { id: 'asc' }],
     select: { id: true, itemId: true, amount: true, takenAt: true, valveId: true, outageId: true, lot: true },
   })
-  const back = await read.stockMovement.findMany({
-    where: { siteId, kind: 'taken back', corrects: { in: rows.map(({ id }) => id) } },
-    select: { corrects: true },
-  })
-  const isBack = new Set(back.map(({ corrects }) => corrects))
+  const isBack = await takenBackOf(
+    read,
+    siteId,
+    rows.map(({ id }) => id),
+  )
   return rows.flatMap(({ id, itemId, amount, takenAt, lot, ...place }): Issued[] => {
     const packed = place.valveId === null ? null : (packedAt.get(place.valveId) ?? null)
     const isForOutage = place.outageId !== null && outageIds.includes(place.outageId)

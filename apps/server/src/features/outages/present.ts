@@ -1,7 +1,7 @@
 import type { Outage } from '@glandkeeper/contract/outages'
 import type { OutageModel } from '../../generated/sqlite/models.ts'
 import type { Read } from '../../platform/store.ts'
-import { repackPlanInUse, slotOfOutage } from '../repack-plans/index.ts'
+import { repackPlanInUse, slotOfOutage, tradeHours } from '../repack-plans/index.ts'
 
 /** Outages of the site, the next first, with the repacks that the plan in use has in each. */
 export async function presentOutages(read: Read, siteId: string, rows: readonly OutageModel[]): Promise<Outage[]> {
@@ -17,7 +17,7 @@ export async function presentOutages(read: Read, siteId: string, rows: readonly 
     likelyOn: row.likelyOn,
     latestOn: row.latestOn,
     days: row.days,
-    hours: hoursOfRow(row),
+    hours: tradeHours(row),
     areaCodes: JSON.parse(row.areaCodes) as string[],
     state: row.state as Outage['state'],
     startedOn: row.startedOn,
@@ -25,8 +25,4 @@ export async function presentOutages(read: Read, siteId: string, rows: readonly 
     revision: row.revision,
     repacks: repacks.get(slotOfOutage(row.id)) ?? 0,
   }))
-}
-
-function hoursOfRow({ fittingHours, scaffoldingHours, isolatingHours }: OutageModel): Outage['hours'] {
-  return { fitting: fittingHours, scaffolding: scaffoldingHours, isolating: isolatingHours } as Outage['hours']
 }

@@ -1,5 +1,8 @@
+import type { LeakGrade } from '@glandkeeper/contract/events'
 import type { OutageReview, ReviewedRepack } from '@glandkeeper/contract/outages'
+import { countsAsLeak } from '@glandkeeper/engines/leak/visits'
 import { differenceInDays, isBefore } from 'date-fns'
+import { groupedBy } from '../../platform/grouped-by.ts'
 import type { Said } from '../glands/index.ts'
 
 /** A leak so soon after a repack says something of the repack. */
@@ -21,7 +24,6 @@ interface Frame {
 }
 
 const MILLISECONDS_PER_DAY = 86_400_000
-const quiet: ReadonlySet<string | undefined> = new Set(['dry', 'damp', undefined])
 
 /** What became of one valve: its repack within the outage, the first leak after it, and whether somebody came back. */
 export function reviewed(
@@ -64,13 +66,15 @@ function doneBy({ said, crewName }: EntryAfter): string | null {
   return named.kind === 'contractor' ? `contractor${named.name ? ` ${named.name}` : ''}` : named.name || crewName
 }
 
+const isLeak = (grade: LeakGrade | undefined) => grade !== undefined && countsAsLeak(grade)
+
 function hasLeaked(said: Said): boolean {
   switch (said.kind) {
     case 'leak.seen':
     case 'reading.taken':
-      return !quiet.has(said.leak)
+      return isLeak(said.leak)
     case 'gland.nipped':
-      return !quiet.has(said.leakBefore) || !quiet.has(said.leakAfter)
+      return isLeak(said.leakBefore) || isLeak(said.leakAfter)
     case 'packing.renewed':
     case 'ring.added':
     case 'visit.missed':
@@ -98,14 +102,12 @@ export function summedUp(valves: readonly ReviewedRepack[]): Sums {
 }
 
 function grouped(done: readonly ReviewedRepack[], nameOf: (valve: ReviewedRepack) => string): Sums['byCrew'] {
-  const names = [...new Set(done.map(nameOf))].toSorted()
-  return names.map((name) => {
-    const own = done.filter((valve) => nameOf(valve) === name)
-    return {
+  return [...groupedBy(done, nameOf)]
+    .map(([name, own]) => ({
       name,
       done: own.length,
       leaked: own.filter(({ leakedAfterDays }) => leakedAfterDays !== null).length,
       followUpLost: own.filter(({ followUp }) => followUp === 'lost').length,
-    }
-  })
+    }))
+    .toSorted((one, other) => (one.name < other.name ? -1 : 1))
 }

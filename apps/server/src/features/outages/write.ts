@@ -7,6 +7,7 @@ import { Refusal } from '../../platform/problem.ts'
 import { noteChange } from '../../platform/register-change.ts'
 import type { Read, Write } from '../../platform/store.ts'
 import { areaOf } from '../areas/index.ts'
+import { hoursColumns } from '../repack-plans/index.ts'
 
 type By = Pick<SignedIn, 'siteId' | 'personId'>
 type Fields = z.output<typeof OutageInput>
@@ -70,13 +71,7 @@ async function plannedOutage(write: Write, siteId: string, outageId: string, rev
 
 async function columnsOf(write: Write, siteId: string, { hours, areaCodes, ...rest }: Fields) {
   for (const code of areaCodes) await areaOf(write, siteId, code)
-  return {
-    ...rest,
-    fittingHours: hours.fitting,
-    scaffoldingHours: hours.scaffolding,
-    isolatingHours: hours.isolating,
-    areaCodes: JSON.stringify([...new Set(areaCodes)].toSorted()),
-  }
+  return { ...rest, ...hoursColumns(hours), areaCodes: JSON.stringify([...new Set(areaCodes)].toSorted()) }
 }
 
 function daysOf({ name, earliestOn, likelyOn, latestOn, days, state }: OutageModel) {

@@ -2,6 +2,7 @@ import type { TradeHours } from '@glandkeeper/contract/outages'
 import type { Standing } from '@glandkeeper/contract/reserve'
 import type { SettingValues } from '@glandkeeper/contract/settings'
 import { instant } from '@glandkeeper/units/quantity'
+import { groupedBy } from '../../platform/grouped-by.ts'
 import type { Read } from '../../platform/store.ts'
 import { bandsOf, standingOfRow } from '../glands/index.ts'
 import { type ValveOutlook, valveOutlook } from './valve-outlook.ts'
@@ -101,11 +102,7 @@ export async function repackCandidates(
 }
 
 export function boundariesOf(candidates: readonly Candidate[], settings: SettingValues): Boundary[] {
-  const groups = new Map<string, Candidate[]>()
-  for (const valve of candidates) {
-    const id = valve.boundary === '' ? valve.valveId : valve.boundary
-    groups.set(id, [...(groups.get(id) ?? []), valve])
-  }
+  const groups = groupedBy(candidates, ({ boundary, valveId }) => (boundary === '' ? valveId : boundary))
   return [...groups].map(([id, valves]) => ({
     id,
     valves,

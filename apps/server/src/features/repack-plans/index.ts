@@ -23,6 +23,7 @@ import type { RepackPlanning } from './repack-planning.ts'
 export { repackPlanInUse } from './plan-in-use.ts'
 export { RepackPlanning } from './repack-planning.ts'
 export { outageOfSlot, slotOfOutage } from './slots.ts'
+export { hoursColumns, tradeHours } from './trade-hours.ts'
 
 /** Of plans that were only tried the older ones stay on record and are not listed. */
 const MOST_LISTED = 50

@@ -8,7 +8,8 @@ import type { Read } from '../../platform/store.ts'
 import { type Boundary, hoursOfEach } from './candidates.ts'
 import type { PlanSlot } from './plan-slots.ts'
 import { readRepackInput, type RepackRequest, type RepackToPlan } from './read-repack-input.ts'
-import { type SlotFigures, slotFigures } from './slot-figures.ts'
+import { figuresColumns, type SlotFigures, slotFigures } from './slot-figures.ts'
+import { hoursColumns } from './trade-hours.ts'
 
 type Totals = RepackPlan['totals']
 
@@ -67,7 +68,8 @@ export async function makeRepackPlan(
   const known = await readRepackInput(read, request, now)
   const plan = planRepacks(known.input, limits, watch)
   if (!plan.ok) return { fault: plan.problem.detail }
-  const kept = await placementOf(read, request, known)
+  const placement = await placementOf(read, request, known)
+  const kept = placement && figuresIfKept(known, placement)
   const tagsOf = new Map(known.boundaries.map(({ id, valves }) => [id, valves.map(({ tag }) => tag)]))
   const byBoundary = new Map(plan.placed.map((placed) => [placed.boundaryId, placed]))
   return {
@@ -84,7 +86,7 @@ export async function makeRepackPlan(
         why,
       })),
       stock: stockShown(known, plan.stock),
-      ifKept: kept && ifKeptShown(known, kept),
+      ifKept: placement && kept && ifKeptShown(known, placement, kept),
     },
     rows: known.boundaries.flatMap((boundary) => {
       const placed = byBoundary.get(boundary.id)
@@ -95,13 +97,14 @@ export async function makeRepackPlan(
 
 type Placed = Extract<ReturnType<typeof planRepacks>, { ok: true }>['placed'][number]
 /** By boundary the slot that the plan before has it in; null is waiting. */
-type Kept = ReadonlyMap<string, string | null>
+type Placement = ReadonlyMap<string, string | null>
+/** By valve what it is in for if the plan before is kept. */
+type Kept = ReadonlyMap<string, SlotFigures & { readonly slotId: string | null }>
 
 function rowsOf(known: RepackToPlan, boundary: Boundary, placed: Placed, kept: Kept | null): RepackRow[] {
-  const slot = known.slots.find(({ slotId }) => slotId === placed.slotId) ?? null
+  const slot = slotNamed(known, placed.slotId)
   const hours = hoursOfEach(boundary)
   return boundary.valves.map((valve) => {
-    const { chanceOut, expectedLeaks, cost } = slotFigures(valve, slot, known.costs)
     const need = known.needs.get(valve.valveId)
     return {
       valveId: valve.valveId,
@@ -111,56 +114,55 @@ function rowsOf(known: RepackToPlan, boundary: Boundary, placed: Placed, kept: K
       reason: placed.reason,
       blockedBy: placed.blockedBy && nameOf(known, placed.blockedBy),
       runnerUp: placed.runnerUp && JSON.stringify(placed.runnerUp),
-      chanceOut,
-      expectedLeaks,
-      cost: cost.total,
-      runningCost: cost.chance,
-      leakCost: cost.leaks,
-      wasteCost: cost.waste,
-      ifKept: kept && JSON.stringify(ifKeptOf(known, boundary, valve, kept)),
-      fittingHours: hours.fitting,
-      scaffoldingHours: hours.scaffolding,
-      isolatingHours: hours.isolating,
+      ...figuresColumns(slotFigures(valve, slot, known.costs)),
+      ifKept: kept && ifKeptOf(kept, valve.valveId),
+      ...hoursColumns(hours),
       needs: need ? JSON.stringify(need) : null,
     }
   })
 }
 
-function ifKeptOf(known: RepackToPlan, { id }: Boundary, valve: Boundary['valves'][number], kept: Kept) {
-  const slot = slotKept(known, kept.get(id) ?? null)
-  const { chanceOut, expectedLeaks } = slotFigures(valve, slot, known.costs)
-  return { slotId: slot?.slotId ?? null, chanceOut, expectedLeaks }
+function ifKeptOf(kept: Kept, valveId: string): string | null {
+  const figures = kept.get(valveId)
+  return figures
+    ? JSON.stringify({ slotId: figures.slotId, chanceOut: figures.chanceOut, expectedLeaks: figures.expectedLeaks })
+    : null
 }
 
-/** A slot that is gone under what is asked leaves its valves waiting. */
-function slotKept({ slots }: RepackToPlan, slotId: string | null): PlanSlot | null {
+function slotNamed({ slots }: RepackToPlan, slotId: string | null): PlanSlot | null {
   return slots.find((slot) => slot.slotId === slotId) ?? null
 }
 
-async function placementOf(read: Read, { basedOn }: RepackRequest, { boundaries }: RepackToPlan): Promise<Kept | null> {
+/** The plan before, as far as it goes: a slot that is gone under what is asked leaves its valves waiting. */
+async function placementOf(read: Read, { basedOn }: RepackRequest, known: RepackToPlan): Promise<Placement | null> {
   if (basedOn === null) return null
   const rows = await read.plannedRepack.findMany({ where: { planId: basedOn }, select: { valveId: true, slotId: true } })
   const slotOf = new Map(rows.map(({ valveId, slotId }) => [valveId, slotId]))
   return new Map(
-    boundaries.map(({ id, valves }) => {
+    known.boundaries.map(({ id, valves }) => {
       const planned = valves.find(({ valveId }) => slotOf.has(valveId))
-      return [id, (planned && slotOf.get(planned.valveId)) ?? null]
+      const slotId = (planned && slotOf.get(planned.valveId)) ?? null
+      return [id, slotNamed(known, slotId)?.slotId ?? null]
     }),
   )
 }
 
-function ifKeptShown(known: RepackToPlan, kept: Kept): NonNullable<RepackSummary['ifKept']> {
-  const placement = new Map([...kept].map(([id, slotId]) => [id, slotKept(known, slotId)?.slotId ?? null]))
-  const assessed = assessPlacement(known.input, placement)
-  const figures: SlotFigures[] = known.boundaries.flatMap(({ id, valves }) =>
-    valves.map((valve) => slotFigures(valve, slotKept(known, kept.get(id) ?? null), known.costs)),
+function figuresIfKept(known: RepackToPlan, placement: Placement): Kept {
+  return new Map(
+    known.boundaries.flatMap(({ id, valves }) => {
+      const slot = slotNamed(known, placement.get(id) ?? null)
+      return valves.map(
+        (valve) => [valve.valveId, { ...slotFigures(valve, slot, known.costs), slotId: slot?.slotId ?? null }] as const,
+      )
+    }),
   )
-  const waiting = known.boundaries.filter(({ id }) => placement.get(id) === null)
+}
+
+function ifKeptShown(known: RepackToPlan, placement: Placement, kept: Kept): NonNullable<RepackSummary['ifKept']> {
+  const figures = [...kept.values()]
+  const assessed = assessPlacement(known.input, placement)
   return {
-    totals: totalsOf(
-      figures,
-      waiting.reduce((sum, { valves }) => sum + valves.length, 0),
-    ),
+    totals: totalsOf(figures, figures.filter(({ slotId }) => slotId === null).length),
     overHours: assessed.ok ? assessed.overHours.map(({ slotId }) => slotId) : [],
     short: assessed.ok ? [...new Set(assessed.stockShort.map(({ itemId }) => nameOf(known, itemId)))] : [],
   }

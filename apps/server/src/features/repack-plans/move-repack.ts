@@ -1,19 +1,17 @@
 import type { BodyOf } from '@glandkeeper/contract/endpoint'
 import type { moveRepack } from '@glandkeeper/contract/repack-pins'
+import type { Objective } from '@glandkeeper/contract/repack-plans'
 import type { PlannedRepackModel, RepackPlanModel } from '../../generated/sqlite/models.ts'
 import type { SignedIn } from '../../platform/auth.ts'
 import { Refusal } from '../../platform/problem.ts'
 import { noteChange } from '../../platform/register-change.ts'
 import type { Read, Write } from '../../platform/store.ts'
-import { daysAfter } from '../../platform/local-time.ts'
-import { startOfDayAt } from '../../platform/clock.ts'
-import { siteSettings } from '../settings/index.ts'
 import { type Candidate, repackCandidates } from './candidates.ts'
 import type { PlanSlot } from './plan-slots.ts'
 import { reaches } from './read-repack-input.ts'
 import { putRepackPin } from './repack-pins.ts'
 import { repackPlanOf, summaryOf } from './present-repack-plan.ts'
-import { type CostFrame, DAYS_INTO_NEXT_PLAN, type SlotFigures, slotFigures } from './slot-figures.ts'
+import { costFrame, figuresColumns, type SlotFigures, slotFigures } from './slot-figures.ts'
 
 type By = Pick<SignedIn, 'siteId' | 'personId'>
 
@@ -42,7 +40,8 @@ export async function readMove(
     where: { planId, boundary: own.boundary },
     orderBy: { valve: { tag: 'asc' } },
   })
-  const costs = await costFrame(read, plan, now)
+  const objective = plan.objective as Objective
+  const costs = await costFrame(read, { ...plan, objective }, now)
   const valves = await repackCandidates(
     read,
     siteId,
@@ -57,18 +56,6 @@ export async function readMove(
       const valve = valves.find(({ valveId }) => valveId === row.valveId)
       return valve ? [{ row, valve, figures: slotFigures(valve, slot, costs) }] : []
     }),
-  }
-}
-
-async function costFrame(read: Read, plan: RepackPlanModel, now: Date): Promise<CostFrame> {
-  const { timeZone } = await read.site.findUniqueOrThrow({ where: { id: plan.siteId }, select: { timeZone: true } })
-  const endsOn = daysAfter(plan.startsOn, plan.weeks * 7)
-  return {
-    now,
-    timeZone,
-    objective: plan.objective as CostFrame['objective'],
-    settings: await siteSettings(read, plan.siteId),
-    waitsUntil: startOfDayAt(daysAfter(endsOn, DAYS_INTO_NEXT_PLAN), timeZone),
   }
 }
 
@@ -95,7 +82,6 @@ export async function writeMove(write: Write, by: By, { plan, slot, rows }: Repa
       rows.map(({ row }) => row),
     )
   for (const { row, figures } of rows) {
-    const { chanceOut, expectedLeaks, cost } = figures
     await write.plannedRepack.update({
       where: { planId_valveId: { planId: plan.id, valveId: row.valveId } },
       data: {
@@ -103,12 +89,7 @@ export async function writeMove(write: Write, by: By, { plan, slot, rows }: Repa
         reason: 'pinned',
         blockedBy: null,
         runnerUp: null,
-        chanceOut,
-        expectedLeaks,
-        cost: cost.total,
-        runningCost: cost.chance,
-        leakCost: cost.leaks,
-        wasteCost: cost.waste,
+        ...figuresColumns(figures),
       },
     })
     if (slot) await putRepackPin(write, by, { valveId: row.valveId, slotId: slot.slotId, kind: 'in' }, now)

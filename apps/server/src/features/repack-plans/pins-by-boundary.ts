@@ -1,3 +1,4 @@
+import { groupedBy } from '../../platform/grouped-by.ts'
 import type { Boundary } from './candidates.ts'
 import type { PlanSlot } from './plan-slots.ts'
 import type { PinKept } from './repack-pins.ts'
@@ -20,8 +21,7 @@ export function pinsByBoundary(
   pins: readonly PinKept[],
   slots: readonly PlanSlot[],
 ): { readonly pins: ReadonlyMap<string, BoundaryPin>; readonly clashes: readonly PinClash[] } {
-  const byValve = new Map<string, PinKept[]>()
-  for (const pin of pins) byValve.set(pin.valveId, [...(byValve.get(pin.valveId) ?? []), pin])
+  const byValve = groupedBy(pins, ({ valveId }) => valveId)
   const found = new Map<string, BoundaryPin>()
   const clashes: PinClash[] = []
   for (const { id, valves } of boundaries) {

@@ -6,6 +6,7 @@ import type { OutageModel } from '../../generated/sqlite/models.ts'
 import { daysAfter, mondayOf } from '../../platform/local-time.ts'
 import { hoursByWeek, type HoursOff } from '../days-off/index.ts'
 import { slotOfFortnight, slotOfOutage } from './slots.ts'
+import { hoursColumns, tradeHours } from './trade-hours.ts'
 
 /** A slot as a plan keeps it: what is used of its hours follows from its rows. */
 export interface PlanSlot {
@@ -93,7 +94,7 @@ function outageSlots({ startsOn, weeks, outages, whatIf }: SlotFrame): PlanSlot[
   const slipOf = (id: string) => 7 * (whatIf?.slips.find(({ outageId }) => outageId === id)?.weeks ?? 0)
   const more = whatIf?.oneMoreOutage ?? null
   const all = outages.map((outage) => slotOf(outage.id, { ...outage, ...later(outage, slipOf(outage.id)) }))
-  if (more) all.push(slotOf(ONE_MORE, { ...more, ...columnsOf(more.hours), areaCodes: JSON.stringify(more.areaCodes) }))
+  if (more) all.push(slotOf(ONE_MORE, { ...more, ...hoursColumns(more.hours), areaCodes: JSON.stringify(more.areaCodes) }))
   return all.filter(({ likelyOn }) => likelyOn >= startsOn && likelyOn < endsOn)
 }
 
@@ -101,7 +102,7 @@ function outageSlots({ startsOn, weeks, outages, whatIf }: SlotFrame): PlanSlot[
 const ONE_MORE = '00000000-0000-0000-0000-000000000000'
 
 function slotOf(id: string, outage: Omit<PlannedOutage, 'id'>): PlanSlot {
-  const { name, earliestOn, likelyOn, latestOn, days, fittingHours, scaffoldingHours, isolatingHours, areaCodes } = outage
+  const { name, earliestOn, likelyOn, latestOn, days, areaCodes } = outage
   return {
     slotId: slotOfOutage(id),
     kind: 'outage',
@@ -111,17 +112,13 @@ function slotOf(id: string, outage: Omit<PlannedOutage, 'id'>): PlanSlot {
     latestOn,
     lastOn: daysAfter(likelyOn, days - 1),
     areaCodes: JSON.parse(areaCodes) as string[],
-    hours: { fitting: fittingHours, scaffolding: scaffoldingHours, isolating: isolatingHours } as TradeHours,
+    hours: tradeHours(outage),
   }
 }
 
 function later(outage: PlannedOutage, days: number) {
   const moved = (isoDay: string) => daysAfter(isoDay, days)
   return { earliestOn: moved(outage.earliestOn), likelyOn: moved(outage.likelyOn), latestOn: moved(outage.latestOn) }
-}
-
-function columnsOf({ fitting, scaffolding, isolating }: TradeHours) {
-  return { fittingHours: fitting, scaffoldingHours: scaffolding, isolatingHours: isolating }
 }
 
 function scaled({ fitting, scaffolding, isolating }: TradeHours, share: number): TradeHours {

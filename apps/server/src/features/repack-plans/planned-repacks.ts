@@ -5,6 +5,7 @@ import { dayAt } from '../../platform/clock.ts'
 import type { Read } from '../../platform/store.ts'
 import { bandsOf, standingOfRow } from '../glands/index.ts'
 import { siteSettings } from '../settings/index.ts'
+import { tradeHours } from './trade-hours.ts'
 import { needInWords, type PackingNeed } from '../stock/index.ts'
 
 /** As many as a person looks at before a next page. */
@@ -68,7 +69,7 @@ export async function plannedRepacks(
     expectedLeaks: row.expectedLeaks,
     cost: { running: row.runningCost, leaks: row.leakCost, waste: row.wasteCost, total: row.cost },
     ifKept: row.ifKept === null ? null : (JSON.parse(row.ifKept) as PlannedRepack['ifKept']),
-    hours: { fitting: row.fittingHours, scaffolding: row.scaffoldingHours, isolating: row.isolatingHours },
+    hours: tradeHours(row),
     pin: pins.get(row.valveId) ?? null,
     needs: row.needs === null ? null : needInWords(JSON.parse(row.needs) as PackingNeed),
   }))

@@ -4,6 +4,7 @@ import { Refusal } from '../../platform/problem.ts'
 import type { Read, Write } from '../../platform/store.ts'
 import type { RepackSummary } from './make-repack-plan.ts'
 import { repackPlanInUse } from './plan-in-use.ts'
+import { tradeHours } from './trade-hours.ts'
 
 type Reader = Pick<Read, 'repackPlan' | 'plannedRepack' | 'person'>
 
@@ -79,6 +80,8 @@ export async function presentHeads(read: Reader, siteId: string, plans: readonly
   })
 }
 
+const NO_HOURS = { fittingHours: 0, scaffoldingHours: 0, isolatingHours: 0 }
+
 /** A plan with its slots and what is used of their hours. */
 export async function presentRepackPlan(read: Reader, plan: RepackPlanModel): Promise<RepackPlan> {
   const { greedyCost, infeasiblePins, stock, ifKept, slots } = summaryOf(plan)
@@ -102,11 +105,7 @@ export async function presentRepackPlan(read: Reader, plan: RepackPlanModel): Pr
       const own = used.find(({ slotId }) => slotId === slot.slotId)
       return {
         ...slot,
-        used: {
-          fitting: own?._sum.fittingHours ?? 0,
-          scaffolding: own?._sum.scaffoldingHours ?? 0,
-          isolating: own?._sum.isolatingHours ?? 0,
-        },
+        used: tradeHours(own?._sum ?? NO_HOURS),
         repacks: own?._count._all ?? 0,
       } as RepackSlot
     }),

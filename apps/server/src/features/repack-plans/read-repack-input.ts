@@ -6,14 +6,13 @@ import { differenceInCalendarDays, parseISO } from 'date-fns'
 import { dayAt, startOfDayAt } from '../../platform/clock.ts'
 import { daysAfter } from '../../platform/local-time.ts'
 import type { Read } from '../../platform/store.ts'
-import { siteSettings } from '../settings/index.ts'
 import { amountOf, itemForNeed, packingNeeds, type PackingNeed, stockLimits, stockOf } from '../stock/index.ts'
 import { type Boundary, boundariesOf, type Candidate, repackCandidates } from './candidates.ts'
-import { daysOffOfSite } from './days-off-of-site.ts'
+import { hoursOff } from '../days-off/index.ts'
 import { type PinClash, pinsByBoundary } from './pins-by-boundary.ts'
 import { type PlanSlot, planSlots } from './plan-slots.ts'
 import { repackPins } from './repack-pins.ts'
-import { type CostFrame, DAYS_INTO_NEXT_PLAN, slotFigures } from './slot-figures.ts'
+import { costFrame, type CostFrame, slotFigures } from './slot-figures.ts'
 
 export interface RepackRequest {
   readonly siteId: string
@@ -37,28 +36,21 @@ export interface RepackToPlan {
   readonly costs: CostFrame
 }
 
-type NamedLimit = Awaited<ReturnType<typeof stockLimits>>[number]
+type NamedLimit = ReturnType<typeof stockLimits>[number]
 
 export async function readRepackInput(read: Read, request: RepackRequest, now: Date): Promise<RepackToPlan> {
-  const { siteId, startsOn, weeks, objective, whatIf } = request
-  const { timeZone } = await read.site.findUniqueOrThrow({ where: { id: siteId }, select: { timeZone: true } })
-  const settings = await siteSettings(read, siteId)
+  const { siteId, startsOn, weeks, whatIf } = request
+  const costs = await costFrame(read, request, now)
+  const { timeZone, settings } = costs
   const endsOn = daysAfter(startsOn, weeks * 7)
   const outages = await read.outage.findMany({
     where: { siteId, state: 'planned' },
     orderBy: [{ likelyOn: 'asc' }, { id: 'asc' }],
   })
-  const daysOff = await daysOffOfSite(read, siteId, { from: startsOn, to: endsOn })
+  const { ofSite: daysOff } = await hoursOff(read, siteId, { from: startsOn, to: endsOn })
   const slots = planSlots({ startsOn, weeks, settings, daysOff, outages, whatIf })
   const candidates = await repackCandidates(read, siteId, { now, endsAt: startOfDayAt(endsOn, timeZone), settings })
   const boundaries = boundariesOf(candidates, settings)
-  const costs: CostFrame = {
-    now,
-    timeZone,
-    objective,
-    settings,
-    waitsUntil: startOfDayAt(daysAfter(endsOn, DAYS_INTO_NEXT_PLAN), timeZone),
-  }
   const stock = await storeFor(read, siteId, candidates, {
     today: dayAt(now, timeZone),
     lateDays: whatIf?.cordLateDays ?? 0,
@@ -127,13 +119,9 @@ async function storeFor(
   when: { readonly today: string; readonly lateDays: number; readonly now: Date },
 ) {
   const ids = candidates.map(({ valveId }) => valveId)
-  const [found, items, limits] = await Promise.all([
-    packingNeeds(read, siteId, ids),
-    stockOf(read, siteId, when.now),
-    stockLimits(read, siteId, when),
-  ])
+  const [found, items] = await Promise.all([packingNeeds(read, siteId, ids), stockOf(read, siteId, when.now)])
   const needs = new Map([...found].flatMap(([id, need]) => ('open' in need ? [] : [[id, need] as const])))
-  return { needs, items, limits }
+  return { needs, items, limits: stockLimits(items, when.today, when.lateDays) }
 }
 
 function usesOf(boundary: Boundary, items: readonly StockItem[], needs: ReadonlyMap<string, PackingNeed>) {

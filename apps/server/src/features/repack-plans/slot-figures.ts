@@ -5,6 +5,9 @@ import type { SlotCost } from '@glandkeeper/engines/schedule/repack-plan/input'
 import { chanceOverDates, valveSlotCost } from '@glandkeeper/engines/schedule/repack-plan/slot-cost'
 import { addDays, days, type Instant, instant } from '@glandkeeper/units/quantity'
 import { startOfDayAt } from '../../platform/clock.ts'
+import { daysAfter } from '../../platform/local-time.ts'
+import type { Read } from '../../platform/store.ts'
+import { siteSettings } from '../settings/index.ts'
 import type { Candidate } from './candidates.ts'
 import type { PlanSlot } from './plan-slots.ts'
 import { weightsOf } from './weights.ts'
@@ -26,7 +29,31 @@ export interface SlotFigures {
 }
 
 /** What waits is repacked in the plan after: so many days into it. */
-export const DAYS_INTO_NEXT_PLAN = 91
+const DAYS_INTO_NEXT_PLAN = 91
+
+/** What the valves of a plan are weighed by, as the site has it now. */
+export async function costFrame(
+  read: Pick<Read, 'site'>,
+  { siteId, startsOn, weeks, objective }: { siteId: string; startsOn: string; weeks: number; objective: Objective },
+  now: Date,
+): Promise<CostFrame> {
+  const { timeZone } = await read.site.findUniqueOrThrow({ where: { id: siteId }, select: { timeZone: true } })
+  const settings = await siteSettings(read, siteId)
+  const waitsUntil = startOfDayAt(daysAfter(startsOn, weeks * 7 + DAYS_INTO_NEXT_PLAN), timeZone)
+  return { now, timeZone, objective, settings, waitsUntil }
+}
+
+/** The columns that keep what a valve is in for. */
+export function figuresColumns({ chanceOut, expectedLeaks, cost }: SlotFigures) {
+  return {
+    chanceOut,
+    expectedLeaks,
+    cost: cost.total,
+    runningCost: cost.chance,
+    leakCost: cost.leaks,
+    wasteCost: cost.waste,
+  }
+}
 
 /** Chance, leaks and cost of one valve in a slot whose first day nobody may be sure of; null is waiting. */
 export function slotFigures(valve: Candidate, slot: PlanSlot | null, frame: CostFrame): SlotFigures {

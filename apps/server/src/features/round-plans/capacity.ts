@@ -1,11 +1,11 @@
 import type { Read } from '../../platform/store.ts'
 import { daysAfter } from '../../platform/local-time.ts'
-import { closedWeeks, daysOfRule, type HoursOff, hoursByWeek } from '../days-off/index.ts'
+import { closedWeeks, hoursByWeek, hoursOff } from '../days-off/index.ts'
 
 /** Crews with their hours in each week, less the days off of the site and their own. */
 export async function crewHoursByWeek(read: Read, siteId: string, mondays: readonly string[]) {
   const rows = await read.crew.findMany({ where: { siteId, retiredAt: null }, orderBy: [{ name: 'asc' }, { id: 'asc' }] })
-  const off = await hoursOff(read, siteId, mondays)
+  const off = await hoursOff(read, siteId, spanOf(mondays))
   return rows.map(({ id, name, skills, hoursPerWeek }) => ({
     id,
     name,
@@ -16,22 +16,10 @@ export async function crewHoursByWeek(read: Read, siteId: string, mondays: reado
 
 /** Weeks in which an area is closed all through, by area. Days on which the whole site is off close no area: they take the crews' hours. */
 export async function closedWeeksOf(read: Read, siteId: string, mondays: readonly string[]): Promise<Map<string, number[]>> {
-  const { ofArea } = await hoursOff(read, siteId, mondays)
+  const { ofArea } = await hoursOff(read, siteId, spanOf(mondays))
   return new Map([...ofArea].map(([areaId, off]) => [areaId, closedWeeks(mondays, off)]))
 }
 
-async function hoursOff(read: Read, siteId: string, mondays: readonly string[]) {
-  const rows = await read.daysOff.findMany({ where: { siteId } })
-  const from = mondays[0] ?? ''
-  const to = daysAfter(mondays.at(-1) ?? '', 6)
-  const ofSite: HoursOff[] = []
-  const ofCrew = new Map<string, HoursOff[]>()
-  const ofArea = new Map<string, HoursOff[]>()
-  for (const row of rows) {
-    const off = { days: daysOfRule(row, { from, to }), share: row.share }
-    if (row.crewId !== null) ofCrew.set(row.crewId, [...(ofCrew.get(row.crewId) ?? []), off])
-    else if (row.areaId !== null) ofArea.set(row.areaId, [...(ofArea.get(row.areaId) ?? []), off])
-    else ofSite.push(off)
-  }
-  return { ofSite, ofCrew, ofArea }
+function spanOf(mondays: readonly string[]) {
+  return { from: mondays[0] ?? '', to: daysAfter(mondays.at(-1) ?? '', 6) }
 }

@@ -24,6 +24,7 @@ export {
 export { stockOf, todayOf } from './present.ts'
 export { withoutDust } from './stock-as-moved.ts'
 export { stockLimits } from './stock-limits.ts'
+export { takenBackOf } from './taken-back-of.ts'
 export { useStockOfEvents } from './uses.ts'
 
 export function stockRoutes(app: FastifyInstance, platform: Platform): void {

@@ -1,5 +1,6 @@
 import { Refusal } from '../../platform/problem.ts'
 import type { Write } from '../../platform/store.ts'
+import { takenBackOf } from './taken-back-of.ts'
 
 /** A lot of the item. @throws stock/unknown where there is none, or it is another item's */
 export async function lotFor(
@@ -53,7 +54,7 @@ export async function movementToTakeBack(
   if (movement.kind === 'used') throw new Refusal('stock/not-to-take-back', 'an entry from the field used it: correct the entry')
   if (movement.kind === 'taken back')
     throw new Refusal('stock/not-to-take-back', 'what was taken back stays so: put the movement down again')
-  if (await write.stockMovement.count({ where: { siteId, itemId, kind: 'taken back', corrects } }))
+  if ((await takenBackOf(write, siteId, [corrects])).has(corrects))
     throw new Refusal('stock/not-to-take-back', 'it is taken back already')
   return corrects
 }

@@ -4,7 +4,7 @@ import { dayAt } from '../../platform/clock.ts'
 import type { Read } from '../../platform/store.ts'
 import { type Moved, type StockAsMoved, stockAsMoved, withoutDust } from './stock-as-moved.ts'
 
-export type ReadStock = Pick<Read, 'site' | 'stockItem'>
+type ReadStock = Pick<Read, 'site' | 'stockItem'>
 
 /** As little of a movement as the fold needs: a store that is years old has a hundred thousand. */
 export const asMoved = {

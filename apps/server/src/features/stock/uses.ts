@@ -8,6 +8,7 @@ import { storeFinding } from '../glands/index.ts'
 import { amountInWords } from './amount-in-words.ts'
 import { asMoved, unitOf } from './present.ts'
 import { stockAsMoved } from './stock-as-moved.ts'
+import { takenBackOf } from './taken-back-of.ts'
 import { type EntryAsItStands, entriesConcerned } from './entries-concerned.ts'
 
 type By = Pick<SignedIn, 'siteId' | 'personId'>
@@ -40,11 +41,11 @@ async function takeBackOthers(
   if (others.length === 0) return
   const { siteId, personId } = by
   const used = await write.stockMovement.findMany({ where: { siteId, eventId: { in: [...others] }, kind: 'used' } })
-  const back = await write.stockMovement.findMany({
-    where: { siteId, kind: 'taken back', corrects: { in: used.map(({ id }) => id) } },
-    select: { corrects: true },
-  })
-  const isBack = new Set(back.map(({ corrects }) => corrects))
+  const isBack = await takenBackOf(
+    write,
+    siteId,
+    used.map(({ id }) => id),
+  )
   await write.stockMovement.createMany({
     data: used
       .filter(({ id }) => !isBack.has(id))
