@@ -115,13 +115,15 @@ describe('import columns', () => {
   })
 })
 
-it('there are seven kinds of entry', () => {
+it('there are nine kinds of entry', () => {
   expect(eventKinds.toSorted()).toEqual([
     'fact.corrected',
     'gland.nipped',
     'leak.seen',
+    'leak.treated',
     'packing.renewed',
     'reading.taken',
+    'repair.deferred',
     'ring.added',
     'visit.missed',
   ])

@@ -37,6 +37,26 @@ export const screeningValue = quantity({
   usual: [0, 100_000],
 })
 
+/** Length of the plume of steam that is seen. */
+export const plume = quantity({ label: 'Plume', unit: 'm', min: 0, max: 50, step: 0.1, usual: [0, 5] })
+/** By eye: as much as through a round hole so wide. */
+export const opening = quantity({ label: 'As through a hole of', unit: 'mm', min: 0, max: 50, step: 0.1, usual: [0, 6] })
+/** Where the stem stood while somebody looked: many glands leak in one position only. */
+export const StemPosition = z.enum(['open', 'partly open', 'shut'])
+/** What the line did while somebody looked: a gland without pressure proves nothing. */
+export const DutyState = z.enum(['in service', 'standing by', 'starting up', 'shut down'])
+/** What was done about a leak beside turning nuts, adding a ring or repacking. */
+export const Treatment = z.enum([
+  'bonnet bolts tightened',
+  'lubricant injected',
+  'sealant injected',
+  'stem cleaned',
+  'part renewed',
+  'other',
+])
+/** Why a leak is not mended now. */
+export const DeferReason = z.enum(['needs a shutdown', 'unsafe while running', 'mending would lose more', 'part on order'])
+
 const rings = count('Rings', 1, 40, [3, 9])
 
 /** What an old ring looks like, in our own words. */
@@ -101,7 +121,30 @@ const leakBody = {
   kind: z.literal('leak.seen'),
   leak: LeakGrade,
   dropsPerMinute: dropsPerMinute.optional(),
+  plume: plume.optional(),
+  opening: opening.optional(),
+  /** As the meter showed it; what it shows away from the valve is the background. */
   screeningValue: screeningValue.optional(),
+  background: screeningValue.optional(),
+  /** True when the meter stood at the end of its range. */
+  isPegged: z.boolean().optional(),
+  instrument: text(60, 1).optional(),
+  calibratedOn: z.iso.date().optional(),
+  stemPosition: StemPosition.optional(),
+  duty: DutyState.optional(),
+}
+const treatedBody = {
+  kind: z.literal('leak.treated'),
+  treatment: Treatment,
+  leakBefore: LeakGrade.optional(),
+  leakAfter: LeakGrade.optional(),
+}
+/** A decision, kept like a fact: who allowed that a leak is not mended now, why, and until when. */
+const deferredBody = {
+  kind: z.literal('repair.deferred'),
+  reason: DeferReason,
+  approvedBy: text(60, 1),
+  until: z.iso.date().optional(),
 }
 const repackBody = {
   kind: z.literal('packing.renewed'),
@@ -146,6 +189,8 @@ const Replacement = z.discriminatedUnion('kind', [
   z.strictObject({ ...repackBody, takenAt: TakenAt, ...note }),
   z.strictObject({ ...ringBody, takenAt: TakenAt, ...note }),
   z.strictObject({ ...missedBody, takenAt: TakenAt, ...note }),
+  z.strictObject({ ...treatedBody, takenAt: TakenAt, ...note }),
+  z.strictObject({ ...deferredBody, takenAt: TakenAt, ...note }),
 ])
 
 export const EventId = z.uuid()
@@ -175,6 +220,8 @@ export const FieldEvent = z.discriminatedUnion('kind', [
   z.strictObject({ ...every, ...repackBody }),
   z.strictObject({ ...every, ...ringBody }),
   z.strictObject({ ...every, ...missedBody }),
+  z.strictObject({ ...every, ...treatedBody }),
+  z.strictObject({ ...every, ...deferredBody }),
   z.strictObject({
     ...every,
     kind: z.literal('fact.corrected'),

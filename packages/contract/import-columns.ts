@@ -145,6 +145,13 @@ const historyColumns: readonly ImportColumn[] = [
     alsoCalled: ['screening', 'ppm'],
     reads: { as: 'quantity', unit: 'ppmv', schema: screeningValue },
   },
+  {
+    field: 'background',
+    name: 'background',
+    alsoCalled: ['background value'],
+    reads: { as: 'quantity', unit: 'ppmv', schema: screeningValue },
+  },
+  { field: 'instrument', name: 'instrument', alsoCalled: ['meter'], reads: text },
   { field: 'family', name: 'packing family', alsoCalled: ['family', 'packing'], reads: text },
   { field: 'rings', name: 'rings', alsoCalled: ['number of rings'], reads: whole },
   { field: 'section', name: 'section', alsoCalled: ['packing section'], reads: millimetres(ringSection) },

@@ -9,7 +9,7 @@ const onDay = (day: number, fact: Fact): StandingFact => ({
   standsAs: 'as entered',
   fact,
 })
-const look = (leak: LeakGrade): Fact => ({ kind: 'leak.seen', leak })
+const look = (leak: LeakGrade): Fact => ({ kind: 'leak.seen', leak, netScreening: null })
 const nip = (leakBefore: LeakGrade | null, leakAfter: LeakGrade | null = 'dry'): Fact => ({
   kind: 'gland.nipped',
   turnsLeft: turns(0.5),

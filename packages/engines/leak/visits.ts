@@ -62,10 +62,12 @@ function seenIn(fact: Fact): LeakGrade | null {
     case 'leak.seen':
       return fact.leak
     case 'gland.nipped':
+    case 'leak.treated':
       return fact.leakBefore
     case 'packing.renewed':
     case 'ring.added':
     case 'visit.missed':
+    case 'repair.deferred':
       return null
   }
 }

@@ -1,6 +1,6 @@
 import type { Instant, Millimetre } from '@glandkeeper/units/quantity'
 import type { Gland } from '../gland/gland.ts'
-import type { StandingFact } from './facts.ts'
+import { movesFollower, type StandingFact, wasAtValve } from './facts.ts'
 import type { ReserveFinding } from './findings.ts'
 import { glandHistory, type GlandHistory, type Moment } from './gland-history.ts'
 import type { ReserveLimit } from './reserve.ts'
@@ -34,7 +34,7 @@ export function currentState(gland: Gland, facts: readonly StandingFact[]): Curr
 export function summaryOf({ moments, lives }: GlandHistory): CurrentState {
   const last = moments.at(-1)
   const life = lives.at(-1)
-  const positions = moments.filter(tellsPosition)
+  const positions = moments.filter(({ kind }) => movesFollower(kind))
   return {
     gapLeft: last?.gapLeft ?? null,
     gapRight: last?.gapRight ?? null,
@@ -44,13 +44,9 @@ export function summaryOf({ moments, lives }: GlandHistory): CurrentState {
     spentSince: spentSince(positions),
     packedAt: life?.from ?? null,
     packingFamily: life?.family ?? null,
-    lastSeenAt: moments.findLast((moment) => moment.kind !== 'visit.missed')?.at ?? null,
+    lastSeenAt: moments.findLast((moment) => wasAtValve(moment.kind))?.at ?? null,
     findings: positions.at(-1)?.findings ?? [],
   }
-}
-
-function tellsPosition(moment: Moment): boolean {
-  return moment.kind !== 'leak.seen' && moment.kind !== 'visit.missed'
 }
 
 function spentSince(positions: readonly Moment[]): Instant | null {

@@ -1,4 +1,4 @@
-import type { Instant, Millimetre, Turn } from '@glandkeeper/units/quantity'
+import type { Instant, Millimetre, Ppmv, Turn } from '@glandkeeper/units/quantity'
 
 /** How much is seen to leak, in our own words. `dry` is an observation too. */
 export type LeakGrade = 'dry' | 'damp' | 'weep' | 'drip' | 'run'
@@ -21,7 +21,19 @@ export type Fact =
       readonly leakBefore: LeakGrade | null
       readonly leakAfter: LeakGrade | null
     }
-  | { readonly kind: 'leak.seen'; readonly leak: LeakGrade }
+  | {
+      readonly kind: 'leak.seen'
+      readonly leak: LeakGrade
+      /** Above background; null where no meter was held to it. */
+      readonly netScreening: Ppmv | null
+    }
+  | {
+      readonly kind: 'leak.treated'
+      readonly treatment: string
+      readonly leakBefore: LeakGrade | null
+      readonly leakAfter: LeakGrade | null
+    }
+  | { readonly kind: 'repair.deferred'; readonly until: string | null }
   | {
       readonly kind: 'packing.renewed'
       readonly gapLeft: Millimetre | null
@@ -32,6 +44,24 @@ export type Fact =
     }
   | { readonly kind: 'ring.added'; readonly gapLeft: Millimetre | null; readonly gapRight: Millimetre | null }
   | { readonly kind: 'visit.missed' }
+
+/**
+ * Could a fact of this kind have moved the follower, or told where it stands?
+ *
+ * @example movesFollower('leak.seen') // → false
+ */
+export function movesFollower(kind: Fact['kind']): boolean {
+  return kind === 'reading.taken' || kind === 'gland.nipped' || kind === 'packing.renewed' || kind === 'ring.added'
+}
+
+/**
+ * Does a fact of this kind say that somebody was at the valve? A missed visit and a decision do not.
+ *
+ * @example wasAtValve('repair.deferred') // → false
+ */
+export function wasAtValve(kind: Fact['kind']): boolean {
+  return kind !== 'visit.missed' && kind !== 'repair.deferred'
+}
 
 /** A fact with its name and its time: when it happened, not when it arrived. */
 export interface DatedFact<Told = Fact> {

@@ -63,7 +63,7 @@ describe('the follower', () => {
   })
 
   it('stays where it is when somebody looks, or could not come', () => {
-    expect(reserves(reading(8, 8), { kind: 'leak.seen', leak: 'weep' }, { kind: 'visit.missed' })).toEqual([5, 5, 5])
+    expect(reserves(reading(8, 8), { kind: 'leak.seen', leak: 'weep', netScreening: null }, { kind: 'visit.missed' })).toEqual([5, 5, 5])
   })
 
   it('is where it was read, whatever the turns said', () => {
@@ -217,12 +217,12 @@ it('whatever the facts, no figure is NaN, no gap is negative, and the order they
 
 describe('the state', () => {
   it('knows when it was last seen, not counting a visit missed', () => {
-    const facts = dated(reading(8, 8), { kind: 'leak.seen', leak: 'weep' }, { kind: 'visit.missed' })
+    const facts = dated(reading(8, 8), { kind: 'leak.seen', leak: 'weep', netScreening: null }, { kind: 'visit.missed' })
     expect(currentState(gland, factsAsTheyStand(facts, []).standing).lastSeenAt).toBe(day(1))
   })
 
   it('dates a spent gland by the day it became so', () => {
-    const facts = dated(reading(8, 8), reading(3, 3), { kind: 'leak.seen', leak: 'weep' }, reading(2.9, 2.9))
+    const facts = dated(reading(8, 8), reading(3, 3), { kind: 'leak.seen', leak: 'weep', netScreening: null }, reading(2.9, 2.9))
     expect(currentState(gland, factsAsTheyStand(facts, []).standing).spentSince).toBe(day(1))
   })
 

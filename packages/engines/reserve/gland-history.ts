@@ -1,7 +1,7 @@
 import { type Instant, type Millimetre, mm } from '@glandkeeper/units/quantity'
 import type { Gland } from '../gland/gland.ts'
 import { travelOfTurns } from '../threads/stud-threads.ts'
-import type { Fact, StandingFact } from './facts.ts'
+import { type Fact, movesFollower, type StandingFact } from './facts.ts'
 import { type ReserveFinding, reserveRules, type Side } from './findings.ts'
 import { leastGapOf, type ReserveLimit, reserveOf } from './reserve.ts'
 
@@ -87,6 +87,8 @@ function after(gland: Gland, course: Course, fact: Fact): Step {
     case 'ring.added':
       return afterPacking(course, fact)
     case 'leak.seen':
+    case 'leak.treated':
+    case 'repair.deferred':
     case 'visit.missed':
       return { course, findings: [] }
   }
@@ -204,7 +206,7 @@ function momentOf(
 
 /** What the position itself says, once per entry that could have changed it. */
 function positionFindings(gland: Gland, { left, right }: Course, fact: Fact, reserve: number | null): ReserveFinding[] {
-  if (fact.kind === 'leak.seen' || fact.kind === 'visit.missed') return []
+  if (!movesFollower(fact.kind)) return []
   const findings: ReserveFinding[] = []
   if (left.gap !== null && right.gap !== null && Math.abs(left.gap - right.gap) > reserveRules.tilt) {
     findings.push({ code: 'reserve/follower-tilts', gapLeft: left.gap, gapRight: right.gap })

@@ -1,4 +1,5 @@
 import { setImmediate as nextTurn } from 'node:timers/promises'
+import { movesFollower } from '@glandkeeper/engines/reserve/facts'
 import type { Moment } from '@glandkeeper/engines/reserve/gland-history'
 import { wearLives, type WearLife } from '@glandkeeper/engines/reserve/wear-lives'
 import { type ForecastWithOutcome, type LifeOutcome, outcomeOfLife } from '@glandkeeper/engines/wear/calibration-place'
@@ -168,7 +169,7 @@ function momentsOfLives(moments: readonly Moment[]): Moment[][] {
 /** What was read, and what turns say between readings. A look that measured nothing does not make a life watched longer. */
 function levelsOf(moments: readonly Moment[], level: Millimetre): { at: Instant; reserve: number }[] {
   return moments.flatMap(({ kind, at, reserve }) =>
-    reserve === null || kind === 'visit.missed' || kind === 'leak.seen' ? [] : [{ at, reserve: reserve - level }],
+    reserve === null || !movesFollower(kind) ? [] : [{ at, reserve: reserve - level }],
   )
 }
 

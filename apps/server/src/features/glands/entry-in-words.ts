@@ -36,8 +36,20 @@ function partsOf(body: Body): (string | false | undefined)[] {
       return [
         body.leak === 'dry' ? 'Looked at, no leak seen' : `Leak seen: ${body.leak}`,
         body.dropsPerMinute !== undefined && `about ${body.dropsPerMinute} drops a minute`,
-        body.screeningValue !== undefined && `screening value ${body.screeningValue} ppmv`,
+        body.plume !== undefined && `plume of ${body.plume} m`,
+        body.opening !== undefined && `as through a hole of ${millimetres(body.opening)}`,
+        screeningOf(body),
+        body.stemPosition && `stem ${body.stemPosition}`,
+        body.duty,
       ]
+    case 'leak.treated':
+      return [
+        `Leak treated: ${body.treatment}`,
+        body.leakBefore && `${body.leakBefore} before`,
+        body.leakAfter && `${body.leakAfter} after`,
+      ]
+    case 'repair.deferred':
+      return [`Repair put off: ${body.reason}`, body.until && `until ${body.until}`, `allowed by ${body.approvedBy}`]
     case 'packing.renewed':
       return [
         ['Repacked', ringsOf(body)].filter(Boolean).join(': '),
@@ -92,6 +104,14 @@ function stem(feel: string | undefined): string | undefined {
 function ringsOf({ rings, section }: Extract<Body, { kind: 'packing.renewed' }>): string {
   if (rings === undefined) return section === undefined ? '' : `section ${millimetres(section)}`
   return `${rings === 1 ? 'one ring' : `${rings} rings`}${section === undefined ? '' : ` of ${millimetres(section)}`}`
+}
+
+function screeningOf(body: Extract<Body, { kind: 'leak.seen' }>): string | false {
+  const { screeningValue, background, isPegged, instrument, calibratedOn } = body
+  if (screeningValue === undefined) return false
+  const by = [instrument && `with ${instrument}`, calibratedOn && `calibrated ${calibratedOn}`].filter(Boolean).join(', ')
+  const over = background === undefined ? '' : `, background ${background}`
+  return `screening value ${screeningValue} ppmv${isPegged ? ', meter at its end' : ''}${over}${by && ` (${by})`}`
 }
 
 function familyOf(family: string): string | false {

@@ -6,7 +6,7 @@ import {
   type Fact,
   factsAsTheyStand,
 } from '@glandkeeper/engines/reserve/facts'
-import { type Instant, instant } from '@glandkeeper/units/quantity'
+import { type Instant, instant, type Ppmv, ppmv } from '@glandkeeper/units/quantity'
 import type { EventModel } from '../../generated/sqlite/models.ts'
 
 export type EventRow = Pick<EventModel, 'id' | 'kind' | 'body' | 'takenAt'>
@@ -70,7 +70,16 @@ function factOf(event: Body): Fact {
         leakAfter: event.leakAfter ?? null,
       }
     case 'leak.seen':
-      return { kind: event.kind, leak: event.leak }
+      return { kind: event.kind, leak: event.leak, netScreening: netScreening(event) }
+    case 'leak.treated':
+      return {
+        kind: event.kind,
+        treatment: event.treatment,
+        leakBefore: event.leakBefore ?? null,
+        leakAfter: event.leakAfter ?? null,
+      }
+    case 'repair.deferred':
+      return { kind: event.kind, until: event.until ?? null }
     case 'packing.renewed':
       return {
         kind: event.kind,
@@ -85,6 +94,10 @@ function factOf(event: Body): Fact {
     case 'visit.missed':
       return { kind: event.kind }
   }
+}
+
+function netScreening({ screeningValue, background }: Extract<Body, { kind: 'leak.seen' }>): Ppmv | null {
+  return screeningValue === undefined ? null : ppmv(Math.max(0, screeningValue - (background ?? 0)))
 }
 
 function instantOf(text: string): Instant {

@@ -1,6 +1,6 @@
 import { intervalBetweenVisits } from '@glandkeeper/engines/leak/interval'
 import { visitsOf } from '@glandkeeper/engines/leak/visits'
-import type { StandingFact } from '@glandkeeper/engines/reserve/facts'
+import { type StandingFact, wasAtValve } from '@glandkeeper/engines/reserve/facts'
 import type { GlandHistory } from '@glandkeeper/engines/reserve/gland-history'
 import { wearLives, type WearLife } from '@glandkeeper/engines/reserve/wear-lives'
 import { type LookRule, nextLook } from '@glandkeeper/engines/schedule/next-look'
@@ -106,7 +106,7 @@ function lookAt(
 ): KeptLook | null {
   const { settings } = basis
   const { moments } = known.history
-  const seen = moments.filter(({ kind }) => kind !== 'visit.missed')
+  const seen = moments.filter(({ kind }) => wasAtValve(kind))
   const last = seen.at(-1)
   const found = nextLook({
     lastSeenAt: last?.at ?? null,

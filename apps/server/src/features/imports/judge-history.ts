@@ -25,7 +25,7 @@ export interface HistoryPlan {
 const fieldsOfKind: Readonly<Record<string, readonly string[]>> = {
   'reading.taken': ['gapLeft', 'gapRight', 'threadRemaining', 'leak', 'stem'],
   'gland.nipped': ['turnsLeft', 'turnsRight', 'leakBefore', 'leakAfter', 'stem'],
-  'leak.seen': ['leak', 'dropsPerMinute', 'screeningValue'],
+  'leak.seen': ['leak', 'dropsPerMinute', 'screeningValue', 'background', 'instrument'],
   'packing.renewed': ['family', 'rings', 'section', 'cut', 'gapLeft', 'gapRight', 'proved'],
   'ring.added': ['rings', 'gapLeft', 'gapRight'],
   'visit.missed': ['reason'],

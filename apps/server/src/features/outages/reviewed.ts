@@ -1,5 +1,6 @@
 import type { LeakGrade } from '@glandkeeper/contract/events'
 import type { OutageReview, ReviewedRepack } from '@glandkeeper/contract/outages'
+import { wasAtValve } from '@glandkeeper/engines/reserve/facts'
 import { countsAsLeak } from '@glandkeeper/engines/leak/visits'
 import { differenceInDays, isBefore } from 'date-fns'
 import { groupedBy } from '../../platform/grouped-by.ts'
@@ -37,7 +38,7 @@ export function reviewed(
   const leak = after.find((entry) => hasLeaked(entry.said))
   const days = leak && differenceInDays(leak.takenAt, takenAt)
   const dueAt = new Date(takenAt.getTime() + followUpDays * MILLISECONDS_PER_DAY)
-  const wasSeen = after.some((entry) => entry.said.kind !== 'visit.missed')
+  const wasSeen = after.some((entry) => wasAtValve(entry.said.kind))
   return {
     repackedOn: dayOf(takenAt),
     family: said.family,
@@ -74,10 +75,12 @@ function hasLeaked(said: Said): boolean {
     case 'reading.taken':
       return isLeak(said.leak)
     case 'gland.nipped':
+    case 'leak.treated':
       return isLeak(said.leakBefore) || isLeak(said.leakAfter)
     case 'packing.renewed':
     case 'ring.added':
     case 'visit.missed':
+    case 'repair.deferred':
       return false
   }
 }

@@ -1,6 +1,7 @@
 import { FieldEvent, type TimelineEntry } from '@glandkeeper/contract/events'
 import type { ReservePoint } from '@glandkeeper/contract/reserve'
 import type { ValveHistory } from '@glandkeeper/contract/valves'
+import { movesFollower } from '@glandkeeper/engines/reserve/facts'
 import { instant } from '@glandkeeper/units/quantity'
 import type { EventModel } from '../../generated/sqlite/models.ts'
 import { Refusal } from '../../platform/problem.ts'
@@ -59,9 +60,7 @@ export async function valveHistory(read: Read, siteId: string, tag: string, now:
 /** The stair of the reserve: one step for each entry that could have moved the follower. */
 function pointsOf({ history }: Record): ReservePoint[] {
   return history.moments.flatMap(({ kind, at, reserve, gapIsInferred }) =>
-    kind === 'leak.seen' || kind === 'visit.missed'
-      ? []
-      : [{ at: new Date(at).toISOString(), reserve: reserve, isInferred: gapIsInferred }],
+    movesFollower(kind) ? [{ at: new Date(at).toISOString(), reserve: reserve, isInferred: gapIsInferred }] : [],
   )
 }
 

@@ -33,6 +33,8 @@ function withEntry(card: ValveCard, event: ReturnType<typeof stillHolding>[numbe
       return { ...card, state: { ...card.state, ...gaps, gapIsInferred: false, reserve } }
     }
     case 'leak.seen':
+    case 'leak.treated':
+    case 'repair.deferred':
     case 'visit.missed':
       return card
   }
