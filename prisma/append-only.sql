@@ -8,5 +8,7 @@ CREATE TRIGGER IF NOT EXISTS forecast_made_no_update BEFORE UPDATE ON forecast_m
 CREATE TRIGGER IF NOT EXISTS forecast_made_no_delete BEFORE DELETE ON forecast_made BEGIN SELECT RAISE(ABORT, 'forecast_made is append-only'); END;
 CREATE TRIGGER IF NOT EXISTS photo_no_update BEFORE UPDATE ON photo BEGIN SELECT RAISE(ABORT, 'photo is append-only'); END;
 CREATE TRIGGER IF NOT EXISTS photo_no_delete BEFORE DELETE ON photo BEGIN SELECT RAISE(ABORT, 'photo is append-only'); END;
+CREATE TRIGGER IF NOT EXISTS chain_seal_no_update BEFORE UPDATE ON chain_seal BEGIN SELECT RAISE(ABORT, 'chain_seal is append-only'); END;
+CREATE TRIGGER IF NOT EXISTS chain_seal_no_delete BEFORE DELETE ON chain_seal BEGIN SELECT RAISE(ABORT, 'chain_seal is append-only'); END;
 CREATE TRIGGER IF NOT EXISTS stock_movement_no_update BEFORE UPDATE ON stock_movement BEGIN SELECT RAISE(ABORT, 'stock_movement is append-only'); END;
 CREATE TRIGGER IF NOT EXISTS stock_movement_no_delete BEFORE DELETE ON stock_movement BEGIN SELECT RAISE(ABORT, 'stock_movement is append-only'); END;

@@ -18,9 +18,9 @@ export interface Endpoint {
   readonly body?: z.ZodType
   /**
    * Bodies past the limit for JSON: `csv` is sent as text/csv and read as bytes; `files` is sent as multipart/form-data,
-   * each field of the body one file, read as bytes.
+   * each field of the body one file, read as bytes; `evidence` is an export as it was downloaded, sent as bytes.
    */
-  readonly bodyKind?: 'csv' | 'files'
+  readonly bodyKind?: 'csv' | 'files' | 'evidence'
   readonly ok: z.ZodType
   /** `csv` answers are sent as text/csv, `calendar` as text/calendar; `pdf` and `jpeg` as such, to be looked at or printed. */
   readonly okKind?: 'csv' | 'calendar' | 'pdf' | 'jpeg'

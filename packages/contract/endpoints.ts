@@ -18,12 +18,29 @@ import { printCutCard, showCutCard } from './cut-cards.ts'
 import { showDueLooks } from './due-looks.ts'
 import type { Endpoint } from './endpoint.ts'
 import { sendEvents } from './events.ts'
+import {
+  cancelProof,
+  checkEvidence,
+  countEvidence,
+  exportEvidence,
+  exportEvidenceCsv,
+  printEvidence,
+  proveChain,
+  showChain,
+  showSiteKey,
+} from './evidence.ts'
 import { askForFit, showFit } from './forecasts.ts'
 import { showHealth } from './health.ts'
 import { applyImport, badRowsOfImport, cancelImport, listImports, mapImport, showImport, startImport } from './imports.ts'
 import { printJobPack, printOutagePack } from './job-packs.ts'
 import { printLabels } from './labels.ts'
+import { showLeakLosses } from './leak-losses.ts'
+import { addLeakRule, changeLeakRule, listLeakRules, monitorValves, showRegulated } from './leak-rules.ts'
+import { cancelLeakStudy, makeLeakStudy, showLeakStudy } from './leak-study.ts'
+import { listLeaks, printLeakHistory, showLeakHistory, showLeaksByMonth } from './leaks.ts'
+import { exportLog, showLog } from './log.ts'
 import { addOutage, callOffOutage, changeOutage, endOutage, listOutages, reviewOutage } from './outages.ts'
+import { comparePackings } from './packing-lives.ts'
 import { addFamily, advisePacking, changeFamily, listFamilies } from './packings.ts'
 import { addPerson, changePerson, listPeople, signIn, signOut, whoAmI } from './people.ts'
 import { sendPhoto, showPhoto, showThumbnail } from './photos.ts'
@@ -159,6 +176,31 @@ export const endpoints = {
   advisePacking,
   listSettings,
   confirmSetting,
+  listLeaks,
+  showLeaksByMonth,
+  showLeakHistory,
+  printLeakHistory,
+  showLeakStudy,
+  makeLeakStudy,
+  cancelLeakStudy,
+  showLeakLosses,
+  comparePackings,
+  listLeakRules,
+  addLeakRule,
+  changeLeakRule,
+  showRegulated,
+  monitorValves,
+  exportEvidence,
+  exportEvidenceCsv,
+  printEvidence,
+  countEvidence,
+  showSiteKey,
+  checkEvidence,
+  showChain,
+  proveChain,
+  cancelProof,
+  showLog,
+  exportLog,
   showFit,
   askForFit,
   showCalibration,

@@ -367,6 +367,25 @@ export const problems = {
     title: 'Somebody changed this setting meanwhile',
     help: 'Load the settings again and repeat your change.',
   },
+  'rule/unknown': { status: 404, retry: false, title: 'No such rule for leaks', help: 'Look at the list of rules again.' },
+  'rule/changed-meanwhile': {
+    status: 409,
+    retry: false,
+    title: 'Somebody changed this rule meanwhile',
+    help: 'Load it again and repeat your change.',
+  },
+  'rule/not-in-order': {
+    status: 422,
+    retry: false,
+    title: 'These steps of the rule contradict each other',
+    help: 'More clean looks, or a lower percentage, may not bring the next look nearer.',
+  },
+  'evidence/too-much': {
+    status: 422,
+    retry: false,
+    title: 'These are too many entries for one export',
+    help: 'Choose a valve, an area or a shorter time: at most 100,000 entries.',
+  },
   'store/conflict': { status: 409, retry: true, title: 'Two changes met', help: 'Try again.' },
   'store/busy': { status: 503, retry: true, title: 'The register is busy', help: 'Try again in a moment; nothing was written.' },
   'server/fault': {

@@ -129,6 +129,57 @@ export const settings = {
       why: 'Turns dripping water into money, in the money of the site: put in your own price, with treatment and drain.',
     },
   ),
+  airPrice: setting(
+    quantity({ label: 'Price of compressed air, for 1,000 cubic metres', unit: 'money/1000 m³', min: 0, max: 100_000, step: 1 }),
+    {
+      group: 'leaks',
+      usually: 25,
+      mark: 'set by us',
+      why: 'Turns an air leak into money, counted as free air: put in your own price.',
+    },
+  ),
+  productPrice: setting(
+    quantity({ label: 'Price of what is lost, for a kilogram', unit: 'money/kg', min: 0, max: 100_000, step: 0.01 }),
+    {
+      group: 'leaks',
+      usually: 0,
+      mark: 'set by us',
+      why: 'For leaks measured with a meter; while it is 0 no cost is shown for them.',
+    },
+  ),
+  carbonOfSteam: setting(quantity({ label: 'Carbon of a tonne of steam', unit: 'kg CO2e/t', min: 0, max: 10_000, step: 1 }), {
+    group: 'leaks',
+    usually: 0,
+    mark: 'set by us',
+    why: 'It differs by fuel and boiler; while it is 0 no carbon is shown for steam.',
+  }),
+  carbonOfProduct: setting(
+    quantity({ label: 'Warming of a kilogram of what is lost', unit: 'kg CO2e/kg', min: 0, max: 100_000, step: 0.1 }),
+    {
+      group: 'leaks',
+      usually: 0,
+      mark: 'set by us',
+      why: 'For leaks measured with a meter; while it is 0 no carbon is shown for them.',
+    },
+  ),
+  errorOfDrops: setting(share('Error of counting drops', 0, 2), {
+    group: 'leaks',
+    usually: 0.2,
+    mark: 'set by us',
+    why: 'A count of drops by eye may be off by this share either way.',
+  }),
+  errorOfOpening: setting(share('Error of judging an opening', 0, 2), {
+    group: 'leaks',
+    usually: 0.3,
+    mark: 'set by us',
+    why: 'A width judged by eye may be off by this share; the flow goes with its square.',
+  }),
+  errorOfScreening: setting(share('Error of a screening value', 0, 2), {
+    group: 'leaks',
+    usually: 0.1,
+    mark: 'from memory',
+    why: 'Meters are calibrated to about a tenth; how much one valve differs from the published average is not in it.',
+  }),
   hoursPerYear: setting(quantity({ label: 'Hours under pressure in a year', unit: 'h', min: 100, max: 8784, step: 10 }), {
     group: 'leaks',
     usually: 8000,

@@ -91,6 +91,7 @@ export async function buildApp({
   )
   app.decorateRequest('signedIn', null)
   app.addContentTypeParser('text/csv', { parseAs: 'buffer' }, (_request, body, done) => done(null, body))
+  app.addContentTypeParser('application/octet-stream', { parseAs: 'buffer' }, (_request, body, done) => done(null, body))
   app.addContentTypeParser('multipart/form-data', { parseAs: 'buffer' }, readFiles)
   // Plain http on a plant's own network is usual: nothing may insist on https by itself.
   await app.register(helmet, {

@@ -1,22 +1,11 @@
+import type { ChangeSubject } from '@glandkeeper/contract/log'
 import { canonicalJson } from './chain.ts'
 import { newId } from './ids.ts'
 import type { SignedIn } from './auth.ts'
 import type { Write } from './store.ts'
 
 export interface RegisterChangeNote {
-  readonly subject:
-    | 'site'
-    | 'area'
-    | 'valve'
-    | 'person'
-    | 'crew'
-    | 'days off'
-    | 'round'
-    | 'plan'
-    | 'calendar'
-    | 'outage'
-    | 'repack plan'
-    | 'stock item'
+  readonly subject: ChangeSubject
   readonly subjectId: string
   readonly what: string
   readonly before: Readonly<Record<string, unknown>>

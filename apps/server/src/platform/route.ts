@@ -30,7 +30,7 @@ const contentTypes = {
 } as const
 
 /** A body of files may be this large; JSON is held to the limit of the server. */
-const mostBytes = { csv: 64 * 1024 * 1024, files: 4 * 1024 * 1024 } as const
+const mostBytes = { csv: 64 * 1024 * 1024, files: 4 * 1024 * 1024, evidence: 128 * 1024 * 1024 } as const
 
 /**
  * Registers one endpoint of the contract: who may call, what comes in, what goes out.
@@ -69,13 +69,13 @@ export function route<const E extends Endpoint>(
   })
 }
 
-const bodyTypes = { csv: 'text/csv', files: 'multipart/form-data' } as const
+const bodyTypes = { csv: 'text/csv', files: 'multipart/form-data', evidence: 'application/octet-stream' } as const
 
 /** A file where JSON is read would be judged byte by byte as an object with as many unknown fields. */
 function refuseOtherKind(endpoint: Endpoint, request: FastifyRequest): void {
   if (request.body === undefined) return
   const type = request.headers['content-type']?.toLowerCase() ?? ''
-  const kind = (['csv', 'files'] as const).find((known) => type.startsWith(bodyTypes[known]))
+  const kind = (['csv', 'files', 'evidence'] as const).find((known) => type.startsWith(bodyTypes[known]))
   if (kind !== endpoint.bodyKind) throw new Refusal('request/unsupported', type)
 }
 

@@ -36,6 +36,12 @@ type Model =
   | 'stockItem'
   | 'stockLot'
   | 'stockMovement'
+  | 'leak'
+  | 'leakStudy'
+  | 'leakRule'
+  | 'valveMonitoring'
+  | 'siteKey'
+  | 'chainSeal'
 type ReadMethod = 'findMany' | 'findFirst' | 'findUnique' | 'findUniqueOrThrow' | 'count' | 'groupBy' | 'aggregate'
 /** What reads see: committed data only, through a connection that cannot write. */
 export type Read = { readonly [M in Model]: Pick<PrismaClient[M], ReadMethod> }
