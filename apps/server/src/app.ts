@@ -19,6 +19,7 @@ import { importRoutes, ImportRuns } from './features/imports/index.ts'
 import { jobPackRoutes } from './features/job-packs/index.ts'
 import { kitRoutes } from './features/kits/index.ts'
 import { labelRoutes } from './features/labels/index.ts'
+import { LeakKeeping, leakRoutes } from './features/leaks/index.ts'
 import { outageRoutes } from './features/outages/index.ts'
 import { packingRoutes } from './features/packings/index.ts'
 import { peopleRoutes } from './features/people/index.ts'
@@ -66,7 +67,7 @@ export async function buildApp({
   behindProxy = false,
   https = null,
   pages,
-}: AppParts): Promise<{ app: FastifyInstance; imports: ImportRuns; fits: Fits }> {
+}: AppParts): Promise<{ app: FastifyInstance; imports: ImportRuns; fits: Fits; leakKeeping: LeakKeeping }> {
   const app = Fastify({
     // The type of the app says nothing of the wire under it.
     ...(https && ({ https } as object)),
@@ -82,7 +83,8 @@ export async function buildApp({
   const fits = new Fits({ store, databaseUrl, clock, log: app.log })
   const planning = planningOf({ store, databaseUrl, clock, log: app.log })
   const repackPlanning = new RepackPlanning({ store, databaseUrl, clock, log: app.log })
-  app.addHook('onClose', () => Promise.all([planning.close(), repackPlanning.close()]))
+  const leakKeeping = new LeakKeeping({ store, clock, log: app.log })
+  app.addHook('onClose', () => Promise.all([planning.close(), repackPlanning.close(), leakKeeping.close()]))
   const imports = new ImportRuns(store, clock, app.log, (siteId) => void fits.ask(siteId, 'after an import'))
   const renew = (siteId: string) => void fits.renew(siteId)
   registerProblems(app)
@@ -133,8 +135,9 @@ export async function buildApp({
   packingRoutes(app, platform)
   settingRoutes(app, platform, renew)
   boardRoutes(app, platform)
+  leakRoutes(app, platform)
   importRoutes(app, platform, imports)
   forecastRoutes(app, platform, fits)
   if (pages !== null) await servePages(app, pages)
-  return { app, imports, fits }
+  return { app, imports, fits, leakKeeping }
 }

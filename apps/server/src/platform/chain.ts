@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto'
+import { hash } from 'node:crypto'
 import canonicalize from 'canonicalize'
 
 /** What is hashed of an event: everything that is kept of it, so that no part can be changed unseen. */
@@ -25,62 +25,74 @@ export function canonicalJson(value: unknown): string {
 
 /** SHA-256 over the hash before it and the event. The first event of a site follows the empty string. */
 export function hashOf(before: string, event: ChainedEvent): string {
-  const { id, siteId, position, valveId, kind, version, takenAt, receivedAt, personId, device, body } = event
-  const linked = {
-    before,
-    id,
-    siteId,
-    position,
-    valveId,
-    kind,
-    version,
-    takenAt: takenAt.toISOString(),
-    receivedAt: receivedAt.toISOString(),
-    personId,
-    device,
-    body,
-  }
-  return createHash('sha256').update(canonicalJson(linked)).digest('hex')
+  return hash('sha256', linkedText(before, event))
 }
 
-export type ChainVerdict =
-  | { readonly whole: true; readonly events: number; readonly head: string }
-  | { readonly whole: false; readonly position: number; readonly eventId: string | null; readonly what: string }
+/** What is hashed: the canonical JSON of a link, spelled for its twelve keys alone, which takes a fifth of the time. */
+export function linkedText(before: string, event: ChainedEvent): string {
+  const { id, siteId, position, valveId, kind, version, takenAt, receivedAt, personId, device, body } = event
+  return (
+    `{"before":${spelled(before)},"body":${spelled(body)},"device":${spelled(device)},"id":${spelled(id)}` +
+    `,"kind":${spelled(kind)},"personId":${spelled(personId)},"position":${spelled(position)}` +
+    `,"receivedAt":${spelled(receivedAt)},"siteId":${spelled(siteId)},"takenAt":${spelled(takenAt)}` +
+    `,"valveId":${spelled(valveId)},"version":${spelled(version)}}`
+  )
+}
+
+function spelled(value: string | number | Date): string {
+  if (typeof value === 'string' && !value.isWellFormed()) throw new TypeError('half a surrogate pair is no letter')
+  return JSON.stringify(value)
+}
+
+export interface ChainBreak {
+  readonly whole: false
+  readonly position: number
+  readonly eventId: string | null
+  readonly what: string
+}
+export type ChainVerdict = { readonly whole: true; readonly events: number; readonly head: string } | ChainBreak
+
+/** What a site says of its chain, and how many events are there, which must be no more. */
+export interface ChainHead {
+  readonly chainHead: string
+  readonly chainLength: number
+  readonly eventsThere: number
+}
 
 /**
  * Walks a chain from its first event and names the first that is not as it was written.
  *
  * @param events in order of position
- * @param head what the site says the last hash and the number of events are
+ * @param onLink told each place whose link holds
  */
 export async function verifyChain(
   events: AsyncIterable<ChainedEvent & { readonly hash: string }>,
-  head: { readonly chainHead: string; readonly chainLength: number },
+  { chainHead, chainLength, eventsThere }: ChainHead,
+  onLink: (position: number, hash: string) => void = () => {},
 ): Promise<ChainVerdict> {
   let before = ''
   let expected = 0
   for await (const event of events) {
     expected += 1
-    if (event.position !== expected)
-      return { whole: false, position: expected, eventId: null, what: `the event at position ${expected} is missing` }
-    const hash = hashOf(before, event)
-    if (hash !== event.hash)
-      return {
-        whole: false,
-        position: expected,
-        eventId: event.id,
-        what: `the event at position ${expected} was altered, or the one before it`,
-      }
-    before = hash
+    if (event.position !== expected) return notInItsPlace(event, expected)
+    if (hashOf(before, event) !== event.hash)
+      return broken(expected, event.id, `the event at position ${expected} was altered, or the one before it`)
+    before = event.hash
+    onLink(expected, before)
   }
-  if (expected !== head.chainLength)
-    return {
-      whole: false,
-      position: expected + 1,
-      eventId: null,
-      what: `${head.chainLength} events were written, ${expected} are there`,
-    }
-  if (before !== head.chainHead)
-    return { whole: false, position: expected, eventId: null, what: 'the last hash is not the one the site keeps' }
+  if (expected !== chainLength) return broken(expected + 1, null, `${chainLength} events were written, ${expected} are there`)
+  if (before !== chainHead) return broken(expected, null, 'the last hash is not the one the site keeps')
+  if (eventsThere > chainLength)
+    return broken(chainLength + 1, null, `${chainLength} events were written, ${eventsThere} are there`)
   return { whole: true, events: expected, head: before }
+}
+
+function notInItsPlace({ position, id }: ChainedEvent, expected: number): ChainBreak {
+  return position > expected
+    ? broken(expected, null, `the event at position ${expected} is missing`)
+    : broken(position, id, `an event stands at position ${position} that was never written there`)
+}
+
+function broken(position: number, eventId: string | null, what: string): ChainBreak {
+  return { whole: false, position, eventId, what }
 }

@@ -6,6 +6,7 @@ import type { Read, Write } from '../../platform/store.ts'
 import { type EventRow, factsOfRows } from './facts-of-rows.ts'
 import { basisOfKept, type ForecastBasis, forecastBasis } from './forecast-basis.ts'
 import { FORECAST_CHANCES, forecastOfGland, type GlandForecast, type KeptForecast } from './forecast-of-gland.ts'
+import { keepLeaks, leakRows, leaksDiffer } from './kept-leaks.ts'
 import { glandForEngines, glandOfRow } from './gland-of-row.ts'
 
 const NEVER = 2_000_000_000
@@ -84,10 +85,14 @@ const FOR_RECORD = { id: true, kind: true, body: true, takenAt: true } as const
 
 /** Reads a valve's events through the transaction and writes the state they make. */
 export async function rebuildState(write: Write, siteId: string, valveId: string, basis: ForecastBasis) {
-  const valve = await write.valve.findUniqueOrThrow({ where: { id: valveId } })
+  const { monitoring, ...valve } = await write.valve.findUniqueOrThrow({
+    where: { id: valveId },
+    include: { monitoring: { select: { judgedFrom: true } } },
+  })
   const events = await write.event.findMany({ where: { siteId, valveId }, select: FOR_RECORD })
   const record = glandRecord(valve, events, basis)
   await write.valveState.upsert({ where: { valveId }, create: record.state, update: record.state })
+  await keepLeaks(write, valveId, leakRows(valve, record.standing, monitoring?.judgedFrom ?? null))
   return record
 }
 
@@ -130,11 +135,21 @@ export async function* statesThatDiffer(
 }
 
 async function differenceOf(read: Read, valveId: string, now: Date): Promise<string[]> {
-  const { state: kept, ...valve } = await read.valve.findUniqueOrThrow({ where: { id: valveId }, include: { state: true } })
+  const {
+    state: kept,
+    monitoring,
+    leaks,
+    ...valve
+  } = await read.valve.findUniqueOrThrow({
+    where: { id: valveId },
+    include: { state: true, monitoring: { select: { judgedFrom: true } }, leaks: true },
+  })
   const events = await read.event.findMany({ where: { siteId: valve.siteId, valveId }, select: FOR_RECORD })
   if (kept === null) return ['(no state)']
   const basis = await basisOfKept(read, valve.siteId, kept, now)
-  return differences(kept, glandRecord(valve, events, basis).state)
+  const { state, standing } = glandRecord(valve, events, basis)
+  const made = leakRows(valve, standing, monitoring?.judgedFrom ?? null)
+  return [...differences(kept, state), ...(leaksDiffer(leaks, made) ? ['leaks'] : [])]
 }
 
 function differences(kept: ValveStateModel, made: ValveStateModel): string[] {

@@ -126,6 +126,7 @@ async function beginSite(store: Store, isDemo: boolean, clock: Clock) {
     timeZone: 'Europe/London',
     isDemo,
     createdAt: clock(),
+    leaksKeptAt: clock(),
   }
   return store.write((write) => write.site.create({ data }))
 }

@@ -1,3 +1,6 @@
+-- AlterTable
+ALTER TABLE "site" ADD COLUMN     "leaks_kept_at" TIMESTAMP(3);
+
 -- CreateTable
 CREATE TABLE "leak" (
     "id" TEXT NOT NULL,
