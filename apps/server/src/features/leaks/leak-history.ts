@@ -1,43 +1,25 @@
-import type { OkIn } from '@glandkeeper/contract/endpoint'
-import type { showLeakHistory } from '@glandkeeper/contract/leaks'
+import type { LeakHistory } from '@glandkeeper/contract/leaks'
 import { leakExposure } from '@glandkeeper/engines/leak/leak-exposure'
 import { instant } from '@glandkeeper/units/quantity'
-import { Refusal } from '../../platform/problem.ts'
 import type { Read } from '../../platform/store.ts'
-import { glandCourse, leakRows, leaksOfGland } from '../glands/index.ts'
-import { siteFamilies } from '../packings/index.ts'
+import { leakRows } from '../glands/index.ts'
 import { beforeLeak } from './before-leak.ts'
+import { type KnownGland, knownGland } from './known-gland.ts'
+import { stepsOf } from './leak-steps.ts'
 import { presentLeak } from './present-leak.ts'
-import { entriesTold, stepsOf } from './leak-steps.ts'
-
-type History = OkIn<typeof showLeakHistory>
 
 /** Every leak of one valve: how it went, and what changed before it. Made from the entries, not from what is kept. */
-export async function leakHistory(read: Read, siteId: string, tag: string, now: Date): Promise<History> {
-  const found = await read.valve.findUnique({
-    where: { siteId_tag: { siteId, tag } },
-    include: { monitoring: { select: { judgedFrom: true } } },
-  })
-  if (!found) throw new Refusal('valve/unknown', tag)
-  const { monitoring, ...valve } = found
-  const [rows, families] = await Promise.all([
-    read.event.findMany({
-      where: { siteId, valveId: valve.id },
-      include: { person: { select: { name: true, crew: { select: { name: true } } } } },
-    }),
-    siteFamilies(read, siteId),
-  ])
-  const { standing, history } = glandCourse(valve, rows)
-  const judgedFrom = monitoring?.judgedFrom ?? null
-  const leaks = leaksOfGland(standing, judgedFrom)
-  const told = entriesTold(rows)
+export async function leakHistory(read: Read, siteId: string, tag: string, now: Date): Promise<LeakHistory> {
+  return historyOf(await knownGland(read, siteId, tag), now)
+}
+
+export function historyOf(known: KnownGland, now: Date): LeakHistory {
+  const { valve, standing, leaks, judgedFrom, told } = known
   const exposure = leakExposure({ facts: standing, leaks, from: instant(0), to: instant(now.getTime()) })
-  return {
+  const shown = {
     leaks: leakRows(valve, standing, judgedFrom).flatMap((row, place) => {
       const leak = leaks[place]
-      if (!leak) return []
-      const before = beforeLeak({ valve, leaks, leak, history, told, families })
-      return [{ ...presentLeak(row), steps: stepsOf(leak, told), before }]
+      return leak ? [{ ...presentLeak(row), steps: stepsOf(leak, told), before: beforeLeak({ ...known, leak }) }] : []
     }),
     watchedSince: standing[0] ? new Date(standing[0].takenAt).toISOString() : null,
     daysWatched: exposure.daysWatched,
@@ -46,4 +28,5 @@ export async function leakHistory(read: Read, siteId: string, tag: string, now: 
     nipsPerDryMonth: exposure.nipsPerDryMonth,
     leaksPerThousandMonths: exposure.leaksPerThousandMonths,
   }
+  return shown as unknown as LeakHistory
 }
