@@ -1,5 +1,7 @@
 import { glandSources } from './gland/sources.ts'
 import { intervalSources } from './leak/interval-sources.ts'
+import { leakHistorySources } from './leak/leak-history-sources.ts'
+import { leakRuleSources } from './leak/rules/sources.ts'
 import { leakSources } from './leak/sources.ts'
 import { loadSources } from './load/sources.ts'
 import { packingSources } from './packing/sources.ts'
@@ -19,10 +21,12 @@ export const sources: readonly Source[] = [
   ...statsSources,
   ...loadSources,
   ...leakSources,
+  ...leakRuleSources,
   ...steamSources,
   ...ratingSources,
   ...packingSources,
   ...intervalSources,
+  ...leakHistorySources,
   ...wearSources,
   ...scheduleSources,
   ...storeSources,
