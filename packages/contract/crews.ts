@@ -5,8 +5,7 @@ import { PersonId } from './people.ts'
 import { count, quantity } from './quantity.ts'
 import { everybody, registerKeepers } from './roles.ts'
 import { text } from './text.ts'
-
-export const CrewId = z.uuid()
+import { CrewId } from './weeks.ts'
 
 export const hoursPerWeek = quantity({
   label: 'Hours for walking in a week',

@@ -4,7 +4,8 @@ import { endpoint } from './endpoint.ts'
 import { count } from './quantity.ts'
 import { Standing } from './reserve.ts'
 import { everybody } from './roles.ts'
-import { VisitCause, WeekOf } from './round-plans.ts'
+import { VisitCause } from './round-plans.ts'
+import { WeekOf } from './weeks.ts'
 import { ValveTag } from './valves.ts'
 
 const many = (label: string) => count(label, 0, 10_000_000)

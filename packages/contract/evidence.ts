@@ -10,6 +10,10 @@ const Hash = z.string().regex(/^[0-9a-f]{64}$/)
 
 /** More entries than this are exported in parts: by area, by period. */
 export const MOST_ENTRIES_IN_EXPORT = 100_000
+/** Of these so many are put on paper, the first. */
+export const MOST_ENTRIES_ON_PAPER = 2000
+/** An export to be checked may have so many bytes. */
+export const MOST_BYTES_OF_EVIDENCE = 128 * 1024 * 1024
 
 const scope = z.strictObject({
   tag: ValveTag.optional(),

@@ -133,6 +133,9 @@ export const BeforeLeak = z.object({
   /** Who made the last entry that turned a nut or packed the box before it, and their crew. */
   lastTouchedBy: z.string().nullable(),
   lastTouchedCrew: z.string().nullable(),
+  /** What that entry says, and how many days before the leak it was. */
+  lastTouchedSays: z.string().nullable(),
+  lastTouchedDays: days('Days before').nullable(),
   /** The figure of its packing family, and what goes through: for a look whether it is too hot for it. */
   temperature: quantity({ label: 'Temperature', unit: '°C', min: -273, max: 1000, step: 1 }).nullable(),
   hottestOfFamily: quantity({ label: 'Hottest the packing is meant for', unit: '°C', min: -273, max: 1000, step: 1 }).nullable(),

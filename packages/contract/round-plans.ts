@@ -1,11 +1,11 @@
 import { z } from 'zod'
 import { AreaCode } from './areas.ts'
-import { CrewId } from './crews.ts'
 import { endpoint } from './endpoint.ts'
 import { MissedReason } from './events.ts'
 import { count, countFromText, quantity } from './quantity.ts'
 import { everybody, registerKeepers } from './roles.ts'
 import { ValveTag } from './valves.ts'
+import { CrewId, WeekOf } from './weeks.ts'
 
 const PlanId = z.uuid()
 /** Week of the plan: 0 is its first. */
@@ -14,11 +14,6 @@ const hours = quantity({ label: 'Hours', unit: 'h', min: 0, max: 1e9, step: 0.01
 /** A window may begin before the plan and end after it. */
 const anyWeek = count('Week', -10_000, 10_000)
 const visits = count('Visits', 0, 10_000_000)
-
-/** A Monday, as `2027-06-07`. */
-export const WeekOf = z.iso
-  .date()
-  .refine((day) => new Date(`${day}T00:00:00Z`).getUTCDay() === 1, 'a week is named by its Monday')
 
 export const planReasons = [
   'in its due week',

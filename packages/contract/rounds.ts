@@ -1,14 +1,13 @@
 import { z } from 'zod'
 import { AreaCode } from './areas.ts'
-import { CrewId } from './crews.ts'
 import { endpoint } from './endpoint.ts'
 import { eventKinds, MissedReason } from './events.ts'
 import { PersonId } from './people.ts'
 import { count, quantity } from './quantity.ts'
 import { everybody, registerKeepers } from './roles.ts'
-import { WeekOf } from './round-plans.ts'
 import { text } from './text.ts'
 import { ValveTag } from './valves.ts'
+import { CrewId, WeekOf } from './weeks.ts'
 
 const RoundId = z.uuid()
 const stopPosition = count('Stop', 1, 200)

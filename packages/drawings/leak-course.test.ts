@@ -1,6 +1,6 @@
 import type { ReservePoint } from '@glandkeeper/contract/reserve'
 import { describe, expect, it } from 'vitest'
-import { type LeakCourse, leakCourse } from './leak-course.ts'
+import { type LeakCourse, leakCourse, leakTargets } from './leak-course.ts'
 
 const point = (at: string, reserve: number | null, isInferred = false): ReservePoint =>
   ({ at, reserve, isInferred }) as unknown as ReservePoint
@@ -59,5 +59,24 @@ describe('the course of a valve', () => {
     expect(narrow).toContain('1')
     expect(says).toBe('2 packings, 2 nips, leaks seen 2 times, open 1 times, 1 findings.')
     expect(height).toBeLessThan(400)
+  })
+
+  it('marks the leak that is looked at through all rows, and none where none is', () => {
+    const pointer = (shown: number | null) =>
+      leakCourse({ ...course, shown }).shapes.filter((shape) => shape.kind === 'path' && /^M566 .*l-6 9h12Z$/.test(shape.d))
+    expect(pointer(0)).toHaveLength(1)
+    expect([pointer(null), pointer(1)]).toEqual([[], []])
+    expect(leakCourse({ ...course, shown: 0 }).shapes[0]).toMatchObject({
+      paint: 'paperfill',
+      d: 'M566 34L656 34L656 336L566 336Z',
+    })
+  })
+
+  it('lets a leak of an hour be hit as well as one of nine days, each about its own bar', () => {
+    const brief = { from: '2026-02-20T00:00:00Z', to: '2026-02-20T01:00:00Z' }
+    const [long, short] = leakTargets({ ...course, open: [...course.open, brief] })
+    expect(long).toMatchObject({ left: 566, width: 90 })
+    expect(short?.width).toBe(24)
+    expect((short?.left ?? 0) + 12).toBeCloseTo(566.75, 1)
   })
 })

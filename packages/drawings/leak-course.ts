@@ -1,6 +1,6 @@
 import type { LeakGrade } from '@glandkeeper/contract/events'
 import type { ReservePoint } from '@glandkeeper/contract/reserve'
-import { type Drawing, lettering, line, outline, path, type Shape } from './drawing.ts'
+import { type Drawing, lettering, line, path, rectangle, type Shape } from './drawing.ts'
 
 /** Everything of one valve on one time axis, moments in ISO. Labels of the axis are the caller's: it knows the calendar. */
 export interface LeakCourse {
@@ -16,6 +16,8 @@ export interface LeakCourse {
   /** Times a leak stood open; null while it does. */
   readonly open: readonly { readonly from: string; readonly to: string | null }[]
   readonly findings: readonly { readonly at: string }[]
+  /** Place in `open` of the leak that is looked at: marked through all rows. */
+  readonly shown?: number | null
   readonly width: number
 }
 
@@ -27,6 +29,8 @@ const ROW = { nips: TOP + RESERVE + 44, leaks: TOP + RESERVE + 108, findings: TO
 const BOTTOM = ROW.findings + 14
 const PX_PER_LETTER = 6.6
 const HALF_TURN = 16
+/** A leak of an hour is still hit by a finger. */
+const LEAST_TARGET = 24
 const drops: Readonly<Record<LeakGrade, number>> = { dry: 0, damp: 0, weep: 12, drip: 24, run: 36 }
 
 interface Frame {
@@ -43,6 +47,7 @@ export function leakCourse(course: LeakCourse): Drawing {
     height: BOTTOM + 28,
     says: inWords(course),
     shapes: [
+      ...shownLeak(course, frame),
       ...axes(course, frame),
       ...lives(course, frame),
       ...stair(course, frame),
@@ -51,6 +56,16 @@ export function leakCourse(course: LeakCourse): Drawing {
       ...course.findings.map(({ at }) => path(diamond(frame.x(at), ROW.findings - 4), 'out')),
     ],
   }
+}
+
+/** Where each leak of `open` is hit, in px of the drawing: as high as its row, and wide enough. */
+export function leakTargets(course: LeakCourse): { left: number; top: number; width: number; height: number }[] {
+  const frame = frameOf(course)
+  return course.open.map((spell) => {
+    const [from, to] = endsOf(spell, course, frame)
+    const width = Math.max(to - from, LEAST_TARGET)
+    return { left: (from + to - width) / 2, top: ROW.nips + 8, width, height: ROW.findings - ROW.nips }
+  })
 }
 
 function frameOf({ from, to, points, width }: LeakCourse): Frame {
@@ -117,16 +132,8 @@ function nips({ nips: all }: LeakCourse, { x }: Frame): Shape[] {
 /** A drop on a stem, the higher the worse; an open ring is damp, a square what only a meter showed. The bar: it stood open. */
 function leaks({ sightings, open, to }: LeakCourse, { x }: Frame): Shape[] {
   const bars = open.map((spell) => {
-    const [left, right] = [x(spell.from), Math.max(x(spell.to ?? to), x(spell.from) + 1.5)]
-    return path(
-      outline([
-        [left, ROW.leaks],
-        [right, ROW.leaks],
-        [right, ROW.leaks + 5],
-        [left, ROW.leaks + 5],
-      ]),
-      'hotfill',
-    )
+    const [left, right] = endsOf(spell, { to }, { x })
+    return path(rectangle([left, ROW.leaks], [right, ROW.leaks + 5]), 'hotfill')
   })
   const marks = sightings.flatMap(({ at, grade }): Shape[] => {
     const left = px(x(at))
@@ -137,6 +144,24 @@ function leaks({ sightings, open, to }: LeakCourse, { x }: Frame): Shape[] {
     return [path(`M${left} ${ROW.leaks}V${top}`, 'hotline'), path(`M${left} ${top - 9}c-6 9 -4 13 0 13s6 -4 0 -13Z`, 'hotfill')]
   })
   return [...bars, ...marks]
+}
+
+type Spell = LeakCourse['open'][number]
+
+function endsOf(spell: Spell, { to }: Pick<LeakCourse, 'to'>, { x }: Pick<Frame, 'x'>): readonly [left: number, right: number] {
+  return [x(spell.from), Math.max(x(spell.to ?? to), x(spell.from) + 1.5)]
+}
+
+/** A ground behind all rows with an edge where it was first seen, and a pointer under the axis. */
+function shownLeak({ open, shown, to }: LeakCourse, frame: Frame): Shape[] {
+  const spell = open[shown ?? -1]
+  if (!spell) return []
+  const [left, right] = endsOf(spell, { to }, frame)
+  return [
+    path(rectangle([left, TOP], [Math.max(right, left + 6), BOTTOM]), 'paperfill'),
+    path(line([left, TOP], [left, BOTTOM]), 'hothair'),
+    path(`M${px(left)} ${BOTTOM}l-6 9h12Z`, 'hotfill'),
+  ]
 }
 
 const square = (x: number, y: number) => `M${px(x - 3)} ${px(y - 3)}h6v6h-6Z`

@@ -14,6 +14,8 @@ const nothing = {
   earlierLeaks: 0,
   lastTouchedBy: null,
   lastTouchedCrew: null,
+  lastTouchedSays: null,
+  lastTouchedDays: null,
   temperature: null,
   hottestOfFamily: null,
   findings: [],
@@ -46,7 +48,9 @@ it('travel used faster, none left, a young packing, another one, too much heat: 
   expect(standing({ reserveThen: 0.4 })).toEqual([])
   expect(standing({ packingAgeDays: 29 })).toEqual(['29 days'])
   expect(standing({ packingAgeDays: 31 })).toEqual([])
-  expect(standing({ family: 'PTFE braid', familyBefore: 'graphite braid' })).toEqual(['PTFE braid, after graphite braid'])
+  const another = { family: 'PTFE braid', familyBefore: 'graphite braid' }
+  expect(standing({ ...another, packingAgeDays: 180 })).toEqual(['PTFE braid, after graphite braid'])
+  expect(standing({ ...another, packingAgeDays: 190 })).toEqual([])
   expect(standing({ temperature: 300, hottestOfFamily: 260 })).toHaveLength(1)
   expect(standing({ earlierLeaks: 1 })).toEqual([])
   expect(standing({ earlierLeaks: 2 })).toEqual(['2'])
@@ -65,4 +69,14 @@ it('how a leak stands is told with what was done', () => {
 
 it('lengths are told in hours, days, months and years', () => {
   expect([0.1, 1, 20, 90, 900].map(lengthInWords)).toEqual(['2 hours', '24 hours', '20 days', '3 months', '2.5 years'])
+})
+
+it('who touched it last is told with what they did, and how long before', () => {
+  const touched = {
+    lastTouchedBy: 'J. Harrow',
+    lastTouchedCrew: 'Steam crew',
+    lastTouchedDays: 6,
+    lastTouchedSays: 'Taken up 1 turn.',
+  }
+  expect(before(touched)[0]?.says).toBe('J. Harrow, Steam crew, 6 days before: Taken up 1 turn.')
 })

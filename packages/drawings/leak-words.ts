@@ -16,6 +16,8 @@ const FASTER = 1.5
 const DAYS_PER_MONTH = 30.4375
 /** A packing so young should not leak: the same thirty days an outage is reviewed by. */
 const YOUNG_DAYS = 30
+/** Another packing than before is news for half a year. Set by us. */
+const NEW_PACKING_DAYS = 183
 
 /** What changed before a leak, in words; what stands out first. Nothing is said of what is not known. */
 export function beforeInWords(before: BeforeLeak): WasSo[] {
@@ -54,10 +56,11 @@ function age({ packingAgeDays }: BeforeLeak): WasSo | null {
   return { name: 'Age of the packing', says: lengthInWords(packingAgeDays), standsOut: packingAgeDays < YOUNG_DAYS }
 }
 
-function packing({ family, familyBefore }: BeforeLeak): WasSo | null {
+function packing({ family, familyBefore, packingAgeDays }: BeforeLeak): WasSo | null {
   if (family === null) return null
   const isOther = familyBefore !== null && familyBefore !== family
-  return { name: 'Packing', says: isOther ? `${family}, after ${familyBefore}` : family, standsOut: isOther }
+  const isNew = packingAgeDays !== null && packingAgeDays < NEW_PACKING_DAYS
+  return { name: 'Packing', says: isOther ? `${family}, after ${familyBefore}` : family, standsOut: isOther && isNew }
 }
 
 function heat({ temperature, hottestOfFamily }: BeforeLeak): WasSo | null {
@@ -75,10 +78,12 @@ function earlier({ earlierLeaks }: BeforeLeak): WasSo | null {
   return { name: 'Earlier leaks in this packing', says: String(earlierLeaks), standsOut: earlierLeaks > 1 }
 }
 
-function touched({ lastTouchedBy, lastTouchedCrew }: BeforeLeak): WasSo | null {
+function touched({ lastTouchedBy, lastTouchedCrew, lastTouchedDays, lastTouchedSays }: BeforeLeak): WasSo | null {
   if (lastTouchedBy === null) return null
   const crew = lastTouchedCrew === null ? '' : `, ${lastTouchedCrew}`
-  return { name: 'Last touched by', says: `${lastTouchedBy}${crew}`, standsOut: false }
+  const when = lastTouchedDays === null ? '' : `, ${lengthInWords(lastTouchedDays)} before`
+  const what = lastTouchedSays === null ? '' : `: ${lastTouchedSays}`
+  return { name: 'Last touched by', says: `${lastTouchedBy}${crew}${when}${what}`, standsOut: false }
 }
 
 /** How a leak stands, in words. */

@@ -41,6 +41,10 @@ export const router = createBrowserRouter([
             lazy: async () => ({ Component: (await import('../features/readings/log-page.tsx')).LogPage }),
           },
           {
+            path: 'valves/:tag/leaks',
+            lazy: async () => ({ Component: (await import('../features/leak-history/leak-history-page.tsx')).LeakHistoryPage }),
+          },
+          {
             path: 'valves/:tag/edit',
             lazy: async () => ({ Component: (await import('../features/register/change-valve-page.tsx')).ChangeValvePage }),
           },
@@ -71,6 +75,10 @@ export const router = createBrowserRouter([
           {
             path: 'packings',
             lazy: async () => ({ Component: (await import('../features/packings/packings-page.tsx')).PackingsPage }),
+          },
+          {
+            path: 'packings/lives',
+            lazy: async () => ({ Component: (await import('../features/packing-lives/lives-page.tsx')).LivesPage }),
           },
           {
             path: 'packings/:family',
@@ -157,6 +165,30 @@ export const router = createBrowserRouter([
           {
             path: 'forecasts',
             lazy: async () => ({ Component: (await import('../features/forecasts/forecasts-page.tsx')).ForecastsPage }),
+          },
+          {
+            path: 'leaks',
+            lazy: async () => ({ Component: (await import('../features/leaks/leaks-page.tsx')).LeaksPage }),
+          },
+          {
+            path: 'leaks/repeat',
+            lazy: async () => ({ Component: (await import('../features/leaks/repeat-page.tsx')).RepeatPage }),
+          },
+          {
+            path: 'leaks/losses',
+            lazy: async () => ({ Component: (await import('../features/leaks/losses-page.tsx')).LossesPage }),
+          },
+          {
+            path: 'leaks/rules',
+            lazy: async () => ({ Component: (await import('../features/leak-rules/leak-rules-page.tsx')).LeakRulesPage }),
+          },
+          {
+            path: 'leaks/evidence',
+            lazy: async () => ({ Component: (await import('../features/evidence/evidence-page.tsx')).EvidencePage }),
+          },
+          {
+            path: 'log',
+            lazy: async () => ({ Component: (await import('../features/log/log-page.tsx')).LogPage }),
           },
           { path: '*', Component: NotFoundPage },
         ],

@@ -86,10 +86,12 @@ function Header({ person, isAtValve }: { person: Person; isAtValve: boolean }) {
         <NavLink to="/rounds">Rounds</NavLink>
         <NavLink to="/repacks">Repacks</NavLink>
         <NavLink to="/stores">Stores</NavLink>
+        <NavLink to="/leaks">Leaks</NavLink>
         <NavLink to="/bench">Bench</NavLink>
         <NavLink to="/forecasts">Forecasts</NavLink>
         <NavLink to="/register">Register</NavLink>
         <NavLink to="/packings">Packings</NavLink>
+        <NavLink to="/log">Log</NavLink>
         {keepsRegister(person) && <NavLink to="/imports">Imports</NavLink>}
       </nav>
       <SyncLine />

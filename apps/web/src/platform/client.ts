@@ -50,8 +50,9 @@ export function addressOf<E extends Endpoint>(endpoint: E, input: Pick<CallInput
 function requestOf<E extends Endpoint>(endpoint: E, input: CallInput<E>): RequestInit {
   const shared = { method: endpoint.method, ...(input.signal && { signal: input.signal }) }
   if (input.body === undefined) return shared
-  if (endpoint.bodyKind === 'csv') {
-    return { ...shared, body: input.body as unknown as Uint8Array<ArrayBuffer>, headers: { 'content-type': 'text/csv' } }
+  if (endpoint.bodyKind === 'csv' || endpoint.bodyKind === 'evidence') {
+    const headers = { 'content-type': endpoint.bodyKind === 'csv' ? 'text/csv' : 'application/octet-stream' }
+    return { ...shared, body: input.body as unknown as Uint8Array<ArrayBuffer>, headers }
   }
   // The browser writes the content type itself: it holds the boundary between the files.
   if (endpoint.bodyKind === 'files') return { ...shared, body: formOf(input.body as object) }

@@ -19,6 +19,7 @@ export function PackingsPage() {
     <main className={page.page}>
       <title>Packings · Glandkeeper</title>
       <h1>Packings</h1>
+      <Link to="/packings/lives">How long they last in this plant</Link>
       <p className={css.lead}>
         Kinds of packing by what they are made of, with broad figures of common practice. No maker&rsquo;s data: confirm or change
         each figure with the sheet of what you really buy. <b>Old packing may hold asbestos or lead</b>: presume so until it is

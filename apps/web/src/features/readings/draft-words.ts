@@ -5,7 +5,9 @@ import { capital } from '../../ui/sentence.ts'
 import { unusualFigures } from './commands.ts'
 import { type Draft, isRead, isTurned, turnedOf } from './draft.ts'
 import { farOffExpected } from './far-off.ts'
+import { deferredInWords, oddDeferral, treatedInWords } from './leak-acts.ts'
 import { isSpent, leavesAfter } from './leaves.ts'
+import { oddReading } from './sighting.ts'
 
 /** Words on the main button: the act, as it will be saved. */
 export function actInWords(draft: Draft): string {
@@ -20,6 +22,10 @@ export function actInWords(draft: Draft): string {
       return 'Repacked'
     case 'ring added':
       return draft.ringsAdded === 1 ? 'One ring added' : `${draft.ringsAdded ?? 'No'} rings added`
+    case 'something else done about a leak':
+      return treatedInWords(draft)
+    case 'put the repair off':
+      return 'Put the repair off'
   }
 }
 
@@ -33,6 +39,7 @@ function turnsInWords(draft: Draft): string {
 
 /** @example savedInWords(halfTurn, history) // → 'half a turn, 0.875 mm less' */
 export function savedInWords(draft: Draft, history: ValveCard): string {
+  if (draft.kind === 'put the repair off') return deferredInWords(draft)
   if (draft.kind !== 'turns, gap, leak') return uncapital(actInWords(draft))
   const gaps = [
     draft.gapLeft !== null && `${draft.gapLeft.toFixed(1)} left`,
@@ -57,7 +64,15 @@ export function questionsBefore(draft: Draft, entries: readonly FieldEvent[], hi
     ...unusualInWords(entries),
     ...(isTurned(draft) ? withoutTravel(draft, history) : []),
     ...farOffExpected(draft, history),
+    ...oddOfLeak(draft, entries),
   ]
+}
+
+function oddOfLeak(draft: Draft, entries: readonly FieldEvent[]): string[] {
+  const decidedOn = entries.find(({ kind }) => kind === 'repair.deferred')?.takenAt.slice(0, 10)
+  const isLook = entries.some(({ kind }) => kind === 'leak.seen')
+  const asked = [isLook ? oddReading(draft) : null, decidedOn === undefined ? null : oddDeferral(draft, decidedOn)]
+  return asked.filter((question) => question !== null)
 }
 
 /** Figures that are possible but outside their usual range, each with that range. */

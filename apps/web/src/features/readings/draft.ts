@@ -2,9 +2,19 @@ import type { LeakGrade, StemFeel } from '@glandkeeper/contract/events'
 import type { z } from 'zod'
 import type { Fact } from './commands.ts'
 import type { Turned } from './leaves.ts'
+import { deferredFacts, type LeakActs, missingOfDeferral, noActs, treatedFacts } from './leak-acts.ts'
 import { noSource, type PackingSource, sourceFacts, takenOf } from './reel.ts'
+import { isSaidMore, missingReading, noSighting, type Sighting, sightingFacts } from './sighting.ts'
 
-export const kinds = ['turns, gap, leak', 'leak seen', 'could not do it', 'repacked', 'ring added'] as const
+export const kinds = [
+  'turns, gap, leak',
+  'leak seen',
+  'could not do it',
+  'repacked',
+  'ring added',
+  'something else done about a leak',
+  'put the repair off',
+] as const
 export type Kind = (typeof kinds)[number]
 export const turnChoices = ['none', 'quarter', 'half', 'one', 'other'] as const
 type TurnChoice = (typeof turnChoices)[number]
@@ -15,7 +25,7 @@ export interface DraftFieldsProps {
 }
 
 /** What stands on the page. Null is not said, and is not sent. */
-export interface Draft extends PackingSource {
+export interface Draft extends PackingSource, Sighting, LeakActs {
   readonly kind: Kind
   /** As it was left: after the nuts were turned, where they were. */
   readonly leak: LeakGrade
@@ -26,8 +36,6 @@ export interface Draft extends PackingSource {
   readonly gapRight: number | null
   readonly turns: TurnChoice
   readonly otherTurns: Turned
-  readonly dropsPerMinute: number | null
-  readonly screeningValue: number | null
   readonly missed: Extract<Fact, { kind: 'visit.missed' }>['reason'] | null
   readonly family: Extract<Fact, { kind: 'packing.renewed' }>['family']
   readonly cut: NonNullable<Extract<Fact, { kind: 'packing.renewed' }>['cut']>
@@ -43,6 +51,8 @@ export interface Draft extends PackingSource {
 
 export const emptyDraft: Draft = {
   ...noSource,
+  ...noSighting,
+  ...noActs,
   kind: 'turns, gap, leak',
   leak: 'dry',
   leakBefore: null,
@@ -51,8 +61,6 @@ export const emptyDraft: Draft = {
   gapRight: null,
   turns: 'half',
   otherTurns: { left: 0.5, right: 0.5 },
-  dropsPerMinute: null,
-  screeningValue: null,
   missed: null,
   family: 'unknown',
   cut: 'unknown',
@@ -82,22 +90,17 @@ export function isRead({ gapLeft, gapRight }: Draft): boolean {
 
 const figure = (value: number | null) => value ?? undefined
 
-/** The leak that drops and screening value belong to: they are taken before the nuts are touched. */
+/** The leak that drops, screening value and the rest belong to: they are taken before the nuts are touched. */
 export function measuredLeak(draft: Draft): LeakGrade | null {
   return isTurned(draft) ? draft.leakBefore : draft.leak
 }
 
-/** Drops are counted of a leak that is seen; an instrument may find one where the eye finds none. */
-function leakFigures({ dropsPerMinute, screeningValue }: Draft, leak: LeakGrade | null) {
-  return { dropsPerMinute: leak === 'dry' ? undefined : figure(dropsPerMinute), screeningValue: figure(screeningValue) }
-}
-
-function isMeasured(draft: Draft): boolean {
-  return Object.values(leakFigures(draft, measuredLeak(draft))).some((value) => value !== undefined)
+function isSaidOfLeak(draft: Draft): boolean {
+  return isSaidMore(draft, measuredLeak(draft))
 }
 
 function leakSeen(draft: Draft, leak: LeakGrade): Fact {
-  return { kind: 'leak.seen', leak, ...leakFigures(draft, leak) }
+  return { kind: 'leak.seen', leak, ...sightingFacts(draft, leak) }
 }
 
 /**
@@ -130,13 +133,17 @@ export function factsOf(draft: Draft): Fact[] {
       return draft.ringsAdded === null
         ? []
         : [{ kind: 'ring.added', rings: draft.ringsAdded, ...gaps, ...sourceFacts(draft, draft.ringsAdded, 0) }]
+    case 'something else done about a leak':
+      return treatedFacts(draft, draft.leakBefore)
+    case 'put the repair off':
+      return deferredFacts(draft)
   }
 }
 
 function visitFacts(draft: Draft, gaps: { gapLeft: number | undefined; gapRight: number | undefined }): Fact[] {
   const stem = draft.stem ?? undefined
   const leak = measuredLeak(draft)
-  const measured = isMeasured(draft) && leak !== null ? [leakSeen(draft, leak)] : []
+  const measured = isSaidOfLeak(draft) && leak !== null ? [leakSeen(draft, leak)] : []
   const isSaid = measured.length > 0
   if (isTurned(draft)) {
     const { left, right } = turnedOf(draft)
@@ -165,7 +172,9 @@ export function missingIn(draft: Draft): string | null {
   if (draft.kind === 'ring added' && draft.ringsAdded === null) return 'Say how many rings were added.'
   if (draft.kind === 'ring added' && draft.reel !== null && takenOf(draft, draft.ringsAdded, 0) === null)
     return 'Say how much was taken from the reel.'
-  if (draft.kind === 'turns, gap, leak' && isMeasured(draft) && measuredLeak(draft) === null)
-    return 'Say how much it leaked before the nuts were touched: its drops and screening value belong to that leak.'
-  return null
+  if (draft.kind === 'turns, gap, leak' && isSaidOfLeak(draft) && measuredLeak(draft) === null)
+    return 'Say how much it leaked before the nuts were touched: what is said more of the leak belongs to that one.'
+  if (draft.kind === 'something else done about a leak' && draft.treatment === null) return 'Say what was done.'
+  if (draft.kind === 'put the repair off') return missingOfDeferral(draft)
+  return draft.kind === 'turns, gap, leak' || draft.kind === 'leak seen' ? missingReading(draft) : null
 }

@@ -1,11 +1,12 @@
 import { LeakGrade, StemFeel } from '@glandkeeper/contract/events'
 import type { ValveCard } from '@glandkeeper/contract/pocket'
 import { Suspense } from 'react'
+import { keepsRegister, useMe } from '../people/index.tsx'
 import { ChoiceRow } from './choice-row.tsx'
 import { type DraftFieldsProps, type Kind, kinds, turnChoices, turnedOf } from './draft.ts'
 import { GapFields } from './gap-fields.tsx'
 import { LeakBefore, LeakFigures } from './leak-fields.tsx'
-import { PackingFields } from './later-fields.ts'
+import { LeakActFields, MoreAboutLeak, PackingFields } from './later-fields.ts'
 import { isSpent, leavesAfter } from './leaves.ts'
 import { MissedFields } from './missed-fields.tsx'
 import { OtherTurns } from './other-turns.tsx'
@@ -20,12 +21,24 @@ export function EntryFields({ draft, history, onChange }: DraftFieldsProps & { h
         <ChoiceRow label="Leak" choices={LeakGrade.options} value={draft.leak} onChange={(leak) => onChange({ leak })} />
       )}
       {kind === 'turns, gap, leak' && <VisitFields draft={draft} history={history} onChange={onChange} />}
-      {kind === 'leak seen' && <LeakFigures draft={draft} onChange={onChange} />}
+      {kind === 'leak seen' && (
+        <>
+          <LeakFigures draft={draft} onChange={onChange} />
+          <Suspense>
+            <MoreAboutLeak draft={draft} onChange={onChange} />
+          </Suspense>
+        </>
+      )}
       {kind === 'could not do it' && <MissedFields draft={draft} onChange={onChange} />}
       {(kind === 'repacked' || kind === 'ring added') && (
         <Suspense>
           <PackingFields draft={draft} card={history} onChange={onChange} />
           <GapFields gaps={draft} guess={null} onChange={onChange} />
+        </Suspense>
+      )}
+      {(kind === 'something else done about a leak' || kind === 'put the repair off') && (
+        <Suspense>
+          <LeakActFields draft={draft} onChange={onChange} />
         </Suspense>
       )}
       <KindChoice kind={kind} onChange={onChange} />
@@ -34,13 +47,15 @@ export function EntryFields({ draft, history, onChange }: DraftFieldsProps & { h
   )
 }
 
-/** Below the fields of an ordinary visit: a repack or a missed visit is logged far less often. */
+/** Below the fields of an ordinary visit: the rest is logged far less often. Who reports facts does not put repairs off. */
 function KindChoice({ kind, onChange }: { kind: Kind; onChange: DraftFieldsProps['onChange'] }) {
+  const mayPutOff = keepsRegister(useMe())
+  const offered = kinds.filter((choice) => mayPutOff || choice !== 'put the repair off')
   return (
     <label className={look.kind}>
       <span>Entry</span>
       <select value={kind} onChange={({ target }) => onChange({ kind: target.value as Kind })}>
-        {kinds.map((choice) => (
+        {offered.map((choice) => (
           <option key={choice}>{choice}</option>
         ))}
       </select>

@@ -1,6 +1,7 @@
 import type { FieldEvent } from '@glandkeeper/contract/events'
 import type { ValveCard } from '@glandkeeper/contract/pocket'
 import { useState } from 'react'
+import { useMe } from '../people/index.tsx'
 import type { PreparedPhoto } from '../photos/index.tsx'
 import { AskAgain } from './ask-again.tsx'
 import { entriesOf } from './commands.ts'
@@ -8,6 +9,7 @@ import { type Draft, emptyDraft, factsOf, missingIn, noteOf } from './draft.ts'
 import { questionsBefore, savedInWords } from './draft-words.ts'
 import { EntryFields } from './entry-fields.tsx'
 import { Faults } from './faults.tsx'
+import { keepMeter, keptMeter } from './kept-meter.ts'
 import { useLaterFields } from './later-fields.ts'
 import { offersHalfTurn } from './leaves.ts'
 import { MainButton } from './main-button.tsx'
@@ -38,17 +40,24 @@ interface EntryFormProps {
   roundId: string | null
 }
 
+/** Half a turn where there is travel for it; with the meter of the last reading, and the name of who is signed in. */
+function blankFor(card: ValveCard, approvedBy: string): Draft {
+  const said = { ...emptyDraft, ...keptMeter(), approvedBy }
+  return offersHalfTurn(card) ? said : { ...said, turns: 'none', otherTurns: { left: 0, right: 0 } }
+}
+
 /** One entry from a blank page to the disk of this device; the outbox brings it to the register. */
 export function EntryForm({ card, roundId }: EntryFormProps) {
   useLaterFields()
-  const blank: Draft = offersHalfTurn(card) ? emptyDraft : { ...emptyDraft, turns: 'none', otherTurns: { left: 0, right: 0 } }
-  const [draft, setDraft] = useState(blank)
+  const { name } = useMe()
+  const [draft, setDraft] = useState(() => blankFor(card, name))
   const [step, setStep] = useState(typing)
   const [photos, setPhotos] = useState<readonly PreparedPhoto[]>([])
   const saving = useSave(card.valve.tag)
 
   const save = (made: Made) => {
     setStep({ is: 'made', made })
+    if (draft.screeningValue !== null) keepMeter(draft)
     void saving.save(made.entries, made.says, photos)
   }
   const press = () => {
@@ -73,7 +82,7 @@ export function EntryForm({ card, roundId }: EntryFormProps) {
   const startAnew = () => {
     saving.startAnew()
     setPhotos([])
-    setDraft({ ...blank, turns: offersHalfTurn(card) ? 'half' : 'none' })
+    setDraft(blankFor(card, name))
     setStep(typing)
   }
 

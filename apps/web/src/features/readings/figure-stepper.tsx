@@ -3,6 +3,9 @@ import { figureAsTyped, figureOf, stepped } from './figure.ts'
 import look from './pad.module.css'
 import { useHold } from './use-hold.ts'
 
+/** More digits than this are set smaller. */
+const LONG = 4
+
 interface FigureStepperProps {
   /** In full, for those who hear it; `short` is what is seen. */
   label: string
@@ -57,6 +60,7 @@ export function FigureStepper({
           autoComplete="off"
           placeholder=" "
           data-guess={value === null}
+          data-long={shown.length > LONG}
           aria-invalid={Number.isNaN(value)}
           value={shown}
           onChange={({ target }) => {

@@ -1,7 +1,9 @@
 import { LeakGrade } from '@glandkeeper/contract/events'
+import { Suspense, useState } from 'react'
 import { ChoiceRow } from './choice-row.tsx'
 import { type Draft, type DraftFieldsProps, isTurned, measuredLeak } from './draft.ts'
 import { FigureStepper } from './figure-stepper.tsx'
+import { MoreAboutLeak } from './later-fields.ts'
 import look from './pad.module.css'
 
 /** Drops of a leak that is seen, and what an instrument says, seen or not. */
@@ -33,8 +35,9 @@ export function LeakFigures({ draft, onChange }: DraftFieldsProps) {
 
 /** What the leak was before the nuts were touched, and its figures. Closed until it is wanted: most visits are without. */
 export function LeakBefore({ draft, onChange }: DraftFieldsProps) {
+  const [isOpen, setIsOpen] = useState(false)
   return (
-    <details className={look.aside}>
+    <details className={look.aside} onToggle={({ currentTarget }) => setIsOpen(currentTarget.open)}>
       <summary>{leakInWords(draft)}</summary>
       {isTurned(draft) && (
         <ChoiceRow
@@ -45,6 +48,11 @@ export function LeakBefore({ draft, onChange }: DraftFieldsProps) {
         />
       )}
       <LeakFigures draft={draft} onChange={onChange} />
+      {isOpen && (
+        <Suspense>
+          <MoreAboutLeak draft={draft} onChange={onChange} />
+        </Suspense>
+      )}
     </details>
   )
 }

@@ -56,6 +56,13 @@ const words: Readonly<Record<string, string>> = {
   family: 'Family',
   cut: 'Cut',
   batch: 'Batch',
+  instrument: 'Meter',
+  calibratedOn: 'Calibrated on',
+  stemPosition: 'Stem stood',
+  duty: 'Line was',
+  treatment: 'What was done',
+  approvedBy: 'Allowed by',
+  until: 'Put off until',
 }
 
 function labelOf(event: FieldEvent, field: string): string {

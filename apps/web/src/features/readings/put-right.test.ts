@@ -1,4 +1,4 @@
-import { aReading, aRepack, aValveId } from '@glandkeeper/fixtures/a-reading'
+import { aDeferral, aLeak, aReading, aRepack, aTreatment, aValveId } from '@glandkeeper/fixtures/a-reading'
 import { expect, test } from 'vitest'
 import { eventWith, fieldsOf } from './put-right.ts'
 
@@ -43,4 +43,20 @@ test('what was found and taken is a list and not for typing, and stays as it was
     ok: true,
     event: { found, doneBy, fromStore, batch: 'B-8', torque: 12 },
   })
+})
+
+test('a sighting, a treatment and a repair put off are put right too; the end of the meter stays as it was ticked', () => {
+  const at = { valveId: aValveId(), takenAt: '2026-05-04T10:00:00Z' }
+  const seen = aLeak({ ...at, screeningValue: 900, isPegged: true, instrument: 'Meter 2' })
+  expect(fieldsOf(seen)).not.toHaveProperty('isPegged')
+  expect(eventWith(seen, { screeningValue: '800', instrument: 'Meter 3' })).toMatchObject({
+    ok: true,
+    event: { screeningValue: 800, instrument: 'Meter 3', isPegged: true },
+  })
+  expect(eventWith(aTreatment(at), { treatment: 'stem cleaned' })).toMatchObject({
+    ok: true,
+    event: { treatment: 'stem cleaned' },
+  })
+  expect(eventWith(aDeferral({ ...at, until: '2026-06-01' }), { until: '' })).toMatchObject({ ok: true })
+  expect(eventWith(aDeferral(at), { approvedBy: ' ' })).toMatchObject({ ok: false })
 })

@@ -14,6 +14,7 @@ const fixed = new Set([
   'proved',
   'jointsStaggered',
   'loadedInSteps',
+  'isPegged',
   // Nor are lists: what was found and taken stays as it was said.
   'found',
   'fromStore',

@@ -1,5 +1,7 @@
 import { format, parseISO } from 'date-fns'
 
+export { standingFacts } from './standing-facts.ts'
+
 interface UsedUp {
   /** One chance in ten that it is used up before this day; null is beyond twenty years, as for `late`. */
   readonly early: string | null

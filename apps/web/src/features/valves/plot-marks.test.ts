@@ -94,3 +94,8 @@ test('a leak told with a nip is on the plot too', () => {
   )
   expect(marks.map(({ grade }) => grade)).toEqual(['drip'])
 })
+
+test('a leak told with a treatment is on the plot too', () => {
+  const treated = { kind: 'leak.treated', treatment: 'stem cleaned', leakBefore: 'weep', leakAfter: 'run' }
+  expect(leakMarks([entry(1, treated)], frame).map(({ grade }) => grade)).toEqual(['run'])
+})

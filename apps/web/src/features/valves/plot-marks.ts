@@ -47,7 +47,7 @@ export function leakMarks(timeline: readonly TimelineEntry[], frame: PlotFrame):
 }
 
 function worstLeak(fact: ReturnType<typeof standingFacts>[number]): LeakGrade {
-  if (fact.kind === 'gland.nipped') return worstOf([fact.leakBefore, fact.leakAfter])
+  if (fact.kind === 'gland.nipped' || fact.kind === 'leak.treated') return worstOf([fact.leakBefore, fact.leakAfter])
   if (fact.kind === 'leak.seen' || fact.kind === 'reading.taken') return worstOf([fact.leak])
   return 'dry'
 }

@@ -55,6 +55,9 @@ function KnownValve({ history, now }: { history: ValveHistory; now: Date }) {
       <NextStep history={history} person={person} today={format(atSite(now, timeZone), 'yyyy-MM-dd')} />
       <PlannedLooks tag={history.valve.tag} />
       <ForRepack tag={history.valve.tag} />
+      <nav className={look.ways} aria-label="About its leaks">
+        <Link to={`/valves/${encodeURIComponent(history.valve.tag)}/leaks`}>Leak history</Link>
+      </nav>
       <PackingWarning tag={history.valve.tag} />
       <Timeline timeline={history.timeline} tag={history.valve.tag} timeZone={timeZone} />
       <RegisterChanges changes={history.registerChanges} timeZone={timeZone} />
