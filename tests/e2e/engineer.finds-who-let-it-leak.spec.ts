@@ -65,7 +65,7 @@ test('an engineer goes from leaks that rose in March to the valve, the nip, the 
   // The valve, the nip, the person.
   await expect(page.getByRole('heading', { name: 'Leaks of ZL-1' })).toBeVisible()
   await expect(page.getByText(/nips came closer, from 38 to 18 days apart: 40, 35, 21, 15/)).toBeVisible()
-  await expect(page.getByText(/J\. Harrow, .*before: Taken up 2 turns on each nut/)).toBeVisible()
+  await expect(page.getByText(/J\. Harrow, .*before: Taken up 2\sturns on each nut/)).toBeVisible()
 
   // The export.
   await page.getByRole('link', { name: 'Evidence of this valve' }).click()
