@@ -13,14 +13,20 @@ import { cutCardRoutes } from './features/cut-cards/index.ts'
 import { daysOffRoutes } from './features/days-off/index.ts'
 import { dueLookRoutes } from './features/due-looks/index.ts'
 import { eventRoutes } from './features/events/index.ts'
+import { evidenceRoutes, Proving } from './features/evidence/index.ts'
 import { forecastRoutes, Fits } from './features/forecasts/index.ts'
 import { healthRoutes } from './features/health/index.ts'
 import { importRoutes, ImportRuns } from './features/imports/index.ts'
 import { jobPackRoutes } from './features/job-packs/index.ts'
 import { kitRoutes } from './features/kits/index.ts'
 import { labelRoutes } from './features/labels/index.ts'
+import { LeakStudies, leakStudyRoutes } from './features/leak-study/index.ts'
+import { leakLossRoutes } from './features/leak-losses/index.ts'
+import { leakRuleRoutes } from './features/leak-rules/index.ts'
 import { LeakKeeping, leakRoutes } from './features/leaks/index.ts'
+import { logRoutes } from './features/log/index.ts'
 import { outageRoutes } from './features/outages/index.ts'
+import { packingLifeRoutes } from './features/packing-lives/index.ts'
 import { packingRoutes } from './features/packings/index.ts'
 import { peopleRoutes } from './features/people/index.ts'
 import { photoRoutes } from './features/photos/index.ts'
@@ -67,7 +73,13 @@ export async function buildApp({
   behindProxy = false,
   https = null,
   pages,
-}: AppParts): Promise<{ app: FastifyInstance; imports: ImportRuns; fits: Fits; leakKeeping: LeakKeeping }> {
+}: AppParts): Promise<{
+  app: FastifyInstance
+  imports: ImportRuns
+  fits: Fits
+  leakKeeping: LeakKeeping
+  leakStudies: LeakStudies
+}> {
   const app = Fastify({
     // The type of the app says nothing of the wire under it.
     ...(https && ({ https } as object)),
@@ -84,7 +96,10 @@ export async function buildApp({
   const planning = planningOf({ store, databaseUrl, clock, log: app.log })
   const repackPlanning = new RepackPlanning({ store, databaseUrl, clock, log: app.log })
   const leakKeeping = new LeakKeeping({ store, clock, log: app.log })
-  app.addHook('onClose', () => Promise.all([planning.close(), repackPlanning.close(), leakKeeping.close()]))
+  const leakStudies = new LeakStudies({ store, databaseUrl, clock, log: app.log })
+  app.addHook('onClose', () => leakStudies.close())
+  const proving = new Proving({ store, databaseUrl, clock, secret, log: app.log })
+  app.addHook('onClose', () => Promise.all([planning.close(), repackPlanning.close(), leakKeeping.close(), proving.close()]))
   const imports = new ImportRuns(store, clock, app.log, (siteId) => void fits.ask(siteId, 'after an import'))
   const renew = (siteId: string) => void fits.renew(siteId)
   registerProblems(app)
@@ -136,8 +151,14 @@ export async function buildApp({
   settingRoutes(app, platform, renew)
   boardRoutes(app, platform)
   leakRoutes(app, platform)
+  leakRuleRoutes(app, platform, () => void leakKeeping.catchUp())
+  leakLossRoutes(app, platform)
+  leakStudyRoutes(app, platform, leakStudies)
+  packingLifeRoutes(app, platform, leakStudies)
   importRoutes(app, platform, imports)
   forecastRoutes(app, platform, fits)
+  evidenceRoutes(app, platform, { databaseUrl, secret, proving })
+  logRoutes(app, platform)
   if (pages !== null) await servePages(app, pages)
-  return { app, imports, fits, leakKeeping }
+  return { app, imports, fits, leakKeeping, leakStudies }
 }

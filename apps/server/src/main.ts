@@ -20,7 +20,7 @@ async function main(): Promise<void> {
   mkdirSync(config.dataFolder, { recursive: true })
   const https = await certificateFor(config)
   const { store, signIns, release } = await openRegister(config)
-  const { app, imports, fits, leakKeeping } = await buildApp({
+  const { app, imports, fits, leakKeeping, leakStudies } = await buildApp({
     store,
     databaseUrl: config.databaseUrl,
     clock: systemClock,
@@ -33,6 +33,8 @@ async function main(): Promise<void> {
   await imports.resume()
   fits.watchNights()
   void leakKeeping.catchUp()
+  leakStudies.watchNights()
+  void leakStudies.catchUp()
 
   const stop = async () => {
     await app.close()

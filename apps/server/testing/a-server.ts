@@ -130,6 +130,7 @@ async function callThrough<E extends Endpoint>(
 async function sentAs(endpoint: Endpoint, body: unknown): Promise<{ type: string; payload: string | Buffer }> {
   if (endpoint.bodyKind === undefined) return { type: 'application/json', payload: JSON.stringify(body) }
   if (endpoint.bodyKind === 'csv') return { type: 'text/csv', payload: Buffer.from(body as Uint8Array) }
+  if (endpoint.bodyKind === 'evidence') return { type: 'application/octet-stream', payload: Buffer.from(body as Uint8Array) }
   const form = new FormData()
   for (const [name, bytes] of Object.entries(body as Record<string, Uint8Array<ArrayBuffer>>))
     form.append(name, new Blob([bytes]))

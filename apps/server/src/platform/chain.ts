@@ -2,19 +2,22 @@ import { hash } from 'node:crypto'
 import canonicalize from 'canonicalize'
 
 /** What is hashed of an event: everything that is kept of it, so that no part can be changed unseen. */
-export interface ChainedEvent {
+export interface ChainedEvent<Time = Date> {
   readonly id: string
   readonly siteId: string
   readonly position: number
   readonly valveId: string
   readonly kind: string
   readonly version: number
-  readonly takenAt: Date
-  readonly receivedAt: Date
+  readonly takenAt: Time
+  readonly receivedAt: Time
   readonly personId: string
   readonly device: string
   readonly body: string
 }
+
+/** With its times as they are hashed: ISO 8601 in UTC, with milliseconds. */
+export type SpelledEvent = ChainedEvent<string>
 
 /** JSON in one and only one spelling: keys sorted at every depth, as in RFC 8785. */
 export function canonicalJson(value: unknown): string {
@@ -24,24 +27,28 @@ export function canonicalJson(value: unknown): string {
 }
 
 /** SHA-256 over the hash before it and the event. The first event of a site follows the empty string. */
-export function hashOf(before: string, event: ChainedEvent): string {
+export function hashOf(before: string, event: ChainedEvent | SpelledEvent): string {
   return hash('sha256', linkedText(before, event))
 }
 
-/** What is hashed: the canonical JSON of a link, spelled for its twelve keys alone, which takes a fifth of the time. */
-export function linkedText(before: string, event: ChainedEvent): string {
-  const { id, siteId, position, valveId, kind, version, takenAt, receivedAt, personId, device, body } = event
-  return (
-    `{"before":${spelled(before)},"body":${spelled(body)},"device":${spelled(device)},"id":${spelled(id)}` +
-    `,"kind":${spelled(kind)},"personId":${spelled(personId)},"position":${spelled(position)}` +
-    `,"receivedAt":${spelled(receivedAt)},"siteId":${spelled(siteId)},"takenAt":${spelled(takenAt)}` +
-    `,"valveId":${spelled(valveId)},"version":${spelled(version)}}`
-  )
+const HALF_A_PAIR = /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/
+
+/** What is hashed: the canonical JSON of a link, its twelve keys put in order here, which takes a fifth of the time. */
+export function linkedText(before: string, event: ChainedEvent | SpelledEvent): string {
+  const { id, siteId, position, valveId, kind, version, personId, device, body } = event
+  const [takenAt, receivedAt] = [isoOf(event.takenAt), isoOf(event.receivedAt)]
+  const inOrder = { before, body, device, id, kind, personId, position, receivedAt, siteId, takenAt, valveId, version }
+  const text = JSON.stringify(inOrder)
+  // It is spelled as an escape; RFC 8785 has none for it, and looking at every letter takes long.
+  if (text.includes('\\ud') && Object.values(inOrder).some((value) => HALF_A_PAIR.test(String(value))))
+    throw new TypeError('half a surrogate pair is no letter')
+  return text
 }
 
-function spelled(value: string | number | Date): string {
-  if (typeof value === 'string' && !value.isWellFormed()) throw new TypeError('half a surrogate pair is no letter')
-  return JSON.stringify(value)
+/** Null for what is no time, as JSON has it: an altered row has some hash too, and it is not the one that was kept. */
+function isoOf(time: Date | string): string | null {
+  if (typeof time === 'string') return time
+  return Number.isNaN(time.getTime()) ? null : time.toISOString()
 }
 
 export interface ChainBreak {
@@ -66,7 +73,7 @@ export interface ChainHead {
  * @param onLink told each place whose link holds
  */
 export async function verifyChain(
-  events: AsyncIterable<ChainedEvent & { readonly hash: string }>,
+  events: AsyncIterable<SpelledEvent & { readonly hash: string }>,
   { chainHead, chainLength, eventsThere }: ChainHead,
   onLink: (position: number, hash: string) => void = () => {},
 ): Promise<ChainVerdict> {
@@ -87,7 +94,7 @@ export async function verifyChain(
   return { whole: true, events: expected, head: before }
 }
 
-function notInItsPlace({ position, id }: ChainedEvent, expected: number): ChainBreak {
+function notInItsPlace({ position, id }: SpelledEvent, expected: number): ChainBreak {
   return position > expected
     ? broken(expected, null, `the event at position ${expected} is missing`)
     : broken(position, id, `an event stands at position ${position} that was never written there`)

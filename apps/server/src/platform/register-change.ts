@@ -36,3 +36,20 @@ export function changeRow(by: Pick<SignedIn, 'siteId' | 'personId'>, note: Regis
     after: canonicalJson(after),
   }
 }
+
+export interface FieldChange {
+  readonly field: string
+  readonly before: string
+  readonly after: string
+}
+
+/** What is different after a change, field by field, from the two texts that are kept of it. */
+export function fieldChanges(before: string, after: string): FieldChange[] {
+  const [old, fresh] = [before, after].map((text) => JSON.parse(text) as { [field: string]: unknown })
+  const fields = [...new Set([...Object.keys(old ?? {}), ...Object.keys(fresh ?? {})])]
+  const said = (value: unknown) =>
+    value === undefined || value === null ? '' : typeof value === 'string' ? value : JSON.stringify(value)
+  return fields
+    .map((field) => ({ field, before: said(old?.[field]), after: said(fresh?.[field]) }))
+    .filter((change) => change.before !== change.after)
+}

@@ -1,5 +1,6 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import type { BodyOf, Endpoint, OkIn, ParamsOf, QueryOf } from '@glandkeeper/contract/endpoint'
+import { MOST_BYTES_OF_EVIDENCE } from '@glandkeeper/contract/evidence'
 import { type Fault, faultsOf } from '@glandkeeper/contract/problem'
 import type { z } from 'zod'
 import { admit, refuseForeignOrigin, type SignedIn } from './auth.ts'
@@ -30,7 +31,7 @@ const contentTypes = {
 } as const
 
 /** A body of files may be this large; JSON is held to the limit of the server. */
-const mostBytes = { csv: 64 * 1024 * 1024, files: 4 * 1024 * 1024, evidence: 128 * 1024 * 1024 } as const
+const mostBytes = { csv: 64 * 1024 * 1024, files: 4 * 1024 * 1024, evidence: MOST_BYTES_OF_EVIDENCE } as const
 
 /**
  * Registers one endpoint of the contract: who may call, what comes in, what goes out.

@@ -1,4 +1,5 @@
 import type { Prisma, PrismaClient } from '../generated/sqlite/client.ts'
+import { type ReadChain, readChain } from './chain-rows.ts'
 import { type BulkRow, type BulkTable, insertRows } from './insert-rows.ts'
 import { WriteGate } from './write-gate.ts'
 
@@ -55,6 +56,7 @@ type Provider = 'sqlite' | 'postgresql'
 export interface Store {
   readonly provider: Provider
   readonly read: Read
+  readonly chain: ReadChain
   /**
    * Runs one transaction. Await nothing in it but the transaction itself: every other write waits.
    * Throws Refusal `store/busy` when too many wait already.
@@ -75,10 +77,14 @@ export function openStore(url: string): Promise<Store> {
   return url.startsWith('postgres') ? openPostgresql(url) : openSqlite(url)
 }
 
+/** The reading half of a store. */
+export type Reader = Pick<Store, 'read' | 'chain' | 'close'>
+
 /** Only the reading half, for a worker thread that computes and never writes. */
-export async function openReader(url: string): Promise<{ readonly read: Read; close(): Promise<void> }> {
-  const read = url.startsWith('postgres') ? await postgresqlReader(url) : await sqliteReader(url)
-  return { read, close: () => read.$disconnect() }
+export async function openReader(url: string): Promise<Reader> {
+  const provider = url.startsWith('postgres') ? 'postgresql' : 'sqlite'
+  const read = provider === 'postgresql' ? await postgresqlReader(url) : await sqliteReader(url)
+  return { read, chain: readChain(read, provider), close: () => read.$disconnect() }
 }
 
 async function sqliteReader(url: string): Promise<PrismaClient> {
@@ -122,6 +128,7 @@ async function openSqlite(url: string): Promise<Store> {
   return {
     provider: 'sqlite',
     read: reader,
+    chain: readChain(reader, 'sqlite'),
     write: (work) => gate.pass(() => writer.$transaction((tx) => work(asWrite(tx, 'sqlite')))),
     close: async () => {
       await gate.pass(async () => {})
@@ -145,6 +152,7 @@ async function openPostgresql(url: string): Promise<Store> {
   return {
     provider: 'postgresql',
     read: reader,
+    chain: readChain(reader, 'postgresql'),
     // What one write has read, another may not change: within this server by the gate, between servers by a lock
     // that every write takes and the end of its transaction gives back.
     write: (work) =>

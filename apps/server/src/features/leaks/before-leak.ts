@@ -3,6 +3,7 @@ import type { SiteFamily } from '@glandkeeper/contract/packings'
 import { beforeTheLeak } from '@glandkeeper/engines/leak/before-the-leak'
 import type { Leak } from '@glandkeeper/engines/leak/leaks'
 import type { GlandHistory } from '@glandkeeper/engines/reserve/gland-history'
+import { daysBetween, instant } from '@glandkeeper/units/quantity'
 import { subDays } from 'date-fns'
 import type { ValveModel } from '../../generated/sqlite/models.ts'
 import { findingsInWords } from '../glands/index.ts'
@@ -44,6 +45,8 @@ export function beforeLeak(known: {
     earlierLeaks: figures.earlierLeaks,
     lastTouchedBy: touched?.by ?? null,
     lastTouchedCrew: touched?.crew ?? null,
+    lastTouchedSays: touched?.says ?? null,
+    lastTouchedDays: touched ? daysBetween(instant(touched.at.getTime()), leak.openedAt) : null,
     temperature: valve.temperatureC as Before['temperature'],
     hottestOfFamily: hottestOf(families, figures.family),
     findings: history.moments

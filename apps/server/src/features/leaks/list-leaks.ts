@@ -2,39 +2,25 @@ import type { OkIn, QueryOf } from '@glandkeeper/contract/endpoint'
 import type { listLeaks } from '@glandkeeper/contract/leaks'
 import { ageBands } from '@glandkeeper/engines/leak/exposure-by-age'
 import { DAYS_PER_MONTH } from '@glandkeeper/engines/leak/leak-exposure'
-import { addDays, addMonths, format, parseISO } from 'date-fns'
+import { addDays, days, instant } from '@glandkeeper/units/quantity'
+import { addMonths, format, parseISO } from 'date-fns'
 import type { Prisma } from '../../generated/sqlite/client.ts'
 import { startOfDayAt } from '../../platform/clock.ts'
 import { daysAfter } from '../../platform/local-time.ts'
 import type { Read } from '../../platform/store.ts'
-import { DAYS_UNTIL_ANOTHER_LEAK } from '../glands/index.ts'
+import { DAYS_AFTER_OUTAGE } from '../leak-study/index.ts'
+import { type LeaksWhere, pageOfLeaks, valvesOf } from './leaks-of-page.ts'
 import { presentLeak } from './present-leak.ts'
 
 type Query = QueryOf<typeof listLeaks>
 
-const orders: Readonly<Record<Query['order'], Prisma.LeakOrderByWithRelationInput[]>> = {
-  'newest first': [{ openedAt: 'desc' }, { id: 'desc' }],
-  'oldest first': [{ openedAt: 'asc' }, { id: 'asc' }],
-  'worst first': [{ worst: { sort: 'desc', nulls: 'last' } }, { openedAt: 'desc' }, { id: 'desc' }],
-}
-
 /** The leaks that a filter lets through: what every number on the pages of leaks leads to. */
 export async function leaksListed(read: Read, siteId: string, query: Query): Promise<OkIn<typeof listLeaks>> {
   const where = await leaksWhere(read, siteId, query)
-  const [total, valves, rows] = await Promise.all([
-    read.leak.count({ where }),
-    read.leak.groupBy({ by: ['valveId'], where }),
-    read.leak.findMany({
-      where,
-      orderBy: orders[query.order],
-      skip: query.offset,
-      take: query.limit,
-      include: { valve: { select: { tag: true, description: true, service: true, area: { select: { code: true } } } } },
-    }),
-  ])
+  const { total, rows } = await pageOfLeaks(read, where, query)
   return {
     total,
-    valves: valves.length,
+    valves: await valvesOf(read, where, total),
     rows: rows.map(({ valve, ...row }) => ({
       ...presentLeak(row),
       tag: valve.tag,
@@ -45,16 +31,16 @@ export async function leaksListed(read: Read, siteId: string, query: Query): Pro
   }
 }
 
-async function leaksWhere(read: Read, siteId: string, query: Query): Promise<Prisma.LeakWhereInput> {
+async function leaksWhere(read: Read, siteId: string, query: Query): Promise<LeaksWhere> {
   const { state, area, service, family, age, month, afterOutage, tag } = query
   const { timeZone } = await read.site.findUniqueOrThrow({ where: { id: siteId }, select: { timeZone: true } })
   const further: Prisma.LeakWhereInput[] = []
-  if (area !== undefined) further.push({ valve: { area: { code: area } } })
   if (tag !== undefined) further.push({ valve: { tag } })
   if (month !== undefined) further.push({ openedAt: monthAt(month, timeZone) })
-  if (afterOutage !== undefined) further.push({ openedAt: await daysAfterOutage(read, siteId, afterOutage, timeZone) })
+  if (afterOutage !== undefined) further.push(await daysAfterOutage(read, siteId, afterOutage, timeZone))
   return {
     siteId,
+    ...(area !== undefined && { areaId: await areaIdOf(read, siteId, area) }),
     ...(state !== undefined && { state: state === 'not verified' ? { in: ['open', 'attempted'] } : state }),
     ...(service !== undefined && { service }),
     ...(family !== undefined && { family: family === NOT_KNOWN ? null : family }),
@@ -73,12 +59,25 @@ export function monthAt(month: string, timeZone: string): { gte: Date; lt: Date 
   return { gte: startOfDayAt(first, timeZone), lt: startOfDayAt(next, timeZone) }
 }
 
-async function daysAfterOutage(read: Read, siteId: string, outageId: string, timeZone: string) {
+/** By its id, for which the leaks have an index; an area nobody knows has no leaks. */
+export async function areaIdOf(read: Pick<Read, 'area'>, siteId: string, code: string): Promise<string> {
+  const area = await read.area.findUnique({ where: { siteId_code: { siteId, code } }, select: { id: true } })
+  return area?.id ?? ''
+}
+
+/** In the areas that were down; of an outage of the whole site in all. */
+async function daysAfterOutage(read: Read, siteId: string, outageId: string, timeZone: string): Promise<Prisma.LeakWhereInput> {
   const outage = await read.outage.findUnique({ where: { id: outageId } })
   // One that is not over, or not of this site, is followed by nothing.
-  if (!outage || outage.siteId !== siteId || outage.endedOn === null) return { in: [] }
+  if (!outage || outage.siteId !== siteId || outage.endedOn === null) return { id: { in: [] } }
   const from = startOfDayAt(daysAfter(outage.endedOn, 1), timeZone)
-  return { gte: from, lt: addDays(from, DAYS_UNTIL_ANOTHER_LEAK) }
+  const until = new Date(addDays(instant(from.getTime()), days(DAYS_AFTER_OUTAGE)))
+  const codes = JSON.parse(outage.areaCodes) as string[]
+  const areas = await read.area.findMany({ where: { siteId, code: { in: codes } }, select: { id: true } })
+  return {
+    openedAt: { gte: from, lt: until },
+    ...(codes.length > 0 && { areaId: { in: areas.map(({ id }) => id) } }),
+  }
 }
 
 function ageWhere(age: NonNullable<Query['age']>): Prisma.FloatNullableFilter | null {

@@ -1,5 +1,6 @@
 import type { SignedIn } from '../../platform/auth.ts'
 import { Refusal } from '../../platform/problem.ts'
+import { noteChange } from '../../platform/register-change.ts'
 import type { Write } from '../../platform/store.ts'
 import { MOST_STOPS } from './write.ts'
 
@@ -22,6 +23,7 @@ export async function addStopTo(
   by: Pick<SignedIn, 'siteId' | 'personId'>,
   roundId: string,
   tag: string,
+  now: Date,
 ): Promise<void> {
   const round = await write.round.findFirst({
     where: { id: roundId, siteId: by.siteId, closedAt: null },
@@ -41,6 +43,7 @@ export async function addStopTo(
   // Written anew: a place in the walk is part of a stop's key.
   await write.roundStop.deleteMany({ where: { roundId } })
   await write.roundStop.createMany({ data: stops.map((stop, index) => ({ roundId, position: index + 1, ...stop })) })
+  await noteChange(write, by, { subject: 'round', subjectId: roundId, what: 'stop added', before: {}, after: { tag } }, now)
 }
 
 /** Index before which the new stop lengthens the way least. */

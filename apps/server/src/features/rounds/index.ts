@@ -22,12 +22,12 @@ export function roundRoutes(app: FastifyInstance, platform: Platform): void {
   })
 
   route(app, platform, changeRound, async ({ params, body, me }) => {
-    await store.write((write) => changeRoundOf(write, me, params.roundId, body))
+    await store.write((write) => changeRoundOf(write, me, params.roundId, body, clock()))
     return openRound(store.read, me.siteId, params.roundId)
   })
 
   route(app, platform, addStop, async ({ params, body, me }) => {
-    await store.write((write) => addStopTo(write, me, params.roundId, body.tag))
+    await store.write((write) => addStopTo(write, me, params.roundId, body.tag, clock()))
     return openRound(store.read, me.siteId, params.roundId)
   })
 

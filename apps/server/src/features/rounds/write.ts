@@ -4,6 +4,7 @@ import type { z } from 'zod'
 import type { SignedIn } from '../../platform/auth.ts'
 import { newId } from '../../platform/ids.ts'
 import { Refusal } from '../../platform/problem.ts'
+import { noteChange } from '../../platform/register-change.ts'
 import type { Write } from '../../platform/store.ts'
 
 type By = Pick<SignedIn, 'siteId' | 'personId'>
@@ -22,7 +23,7 @@ export const MOST_STOPS = 200
 
 export async function writeRound(write: Write, by: By, round: NewRound, now: Date): Promise<string> {
   const { stops, ofPlan, ...fields } = round
-  await refuseStranger(write, by.siteId, round.fitterId)
+  const fitter = await nameOfFitter(write, by.siteId, round.fitterId)
   if (stops.length > MOST_STOPS) throw new Refusal('round/too-long')
   const id = newId()
   await write.round.create({
@@ -31,6 +32,8 @@ export async function writeRound(write: Write, by: By, round: NewRound, now: Dat
   await write.roundStop.createMany({
     data: stops.map(({ valveId, minutes }, index) => ({ roundId: id, position: index + 1, valveId, minutes })),
   })
+  const after = { name: round.name, walkOn: round.walkOn, fitter, stops: stops.length }
+  await noteChange(write, by, { subject: 'round', subjectId: id, what: 'round made', before: {}, after }, now)
   return id
 }
 
@@ -40,13 +43,16 @@ export async function changeRoundOf(
   by: By,
   roundId: string,
   { walkOn, fitterId }: BodyOf<typeof changeRound>,
+  now: Date,
 ): Promise<void> {
-  await refuseStranger(write, by.siteId, fitterId)
-  const { count } = await write.round.updateMany({
-    where: { id: roundId, siteId: by.siteId, closedAt: null },
-    data: { walkOn, fitterId },
-  })
-  if (count === 0) throw new Refusal('round/unknown', roundId)
+  const fitter = await nameOfFitter(write, by.siteId, fitterId)
+  const include = { fitter: { select: { name: true } } }
+  const round = await write.round.findFirst({ where: { id: roundId, siteId: by.siteId, closedAt: null }, include })
+  if (!round) throw new Refusal('round/unknown', roundId)
+  await write.round.update({ where: { id: roundId }, data: { walkOn, fitterId } })
+  const before = { walkOn: round.walkOn, fitter: round.fitter?.name ?? null }
+  const note = { subject: 'round', subjectId: roundId, what: 'round changed', before, after: { walkOn, fitter } } as const
+  await noteChange(write, by, note, now)
 }
 
 /** Puts a round away. @returns stops that nobody was at, or that could not be done */
@@ -61,11 +67,16 @@ export async function closeRoundOf(
     data: { closedAt: now, closedById: by.personId },
   })
   if (count === 0) throw new Refusal('round/unknown', round.roundId)
-  return round.stops.filter(({ visit }) => visit === null || visit.missed !== null).length
+  const leftOut = round.stops.filter(({ visit }) => visit === null || visit.missed !== null).length
+  const after = { closed: 'yes', leftOut }
+  await noteChange(write, by, { subject: 'round', subjectId: round.roundId, what: 'round closed', before: {}, after }, now)
+  return leftOut
 }
 
-async function refuseStranger(write: Write, siteId: string, fitterId: string | null): Promise<void> {
-  if (fitterId === null) return
-  if (!(await write.person.findFirst({ where: { id: fitterId, siteId, retiredAt: null } })))
-    throw new Refusal('person/unknown', fitterId)
+/** @throws person/unknown for a stranger, or who has left */
+async function nameOfFitter(write: Write, siteId: string, fitterId: string | null): Promise<string | null> {
+  if (fitterId === null) return null
+  const fitter = await write.person.findFirst({ where: { id: fitterId, siteId, retiredAt: null } })
+  if (!fitter) throw new Refusal('person/unknown', fitterId)
+  return fitter.name
 }

@@ -3,12 +3,13 @@ import { mkdirSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
 import { type Role, roles } from '@glandkeeper/contract/roles'
 import { historyCsv, valvesCsv } from '@glandkeeper/fixtures/demo-plant/csv'
-import { demoPlant, demoSeed } from '@glandkeeper/fixtures/demo-plant/demo-plant'
+import { type DemoPlant, demoPlant, demoSeed } from '@glandkeeper/fixtures/demo-plant/demo-plant'
 import type { Config } from '../../config.ts'
 import type { Clock } from '../../platform/clock.ts'
 import { newId } from '../../platform/ids.ts'
 import type { Store } from '../../platform/store.ts'
 import { putDemoCrews } from './demo-crews.ts'
+import { putDemoLeaks } from './demo-leaks.ts'
 import { putDemoStores } from './demo-stores.ts'
 import { putDemoOutages } from './demo-outages.ts'
 import { createArea } from '../areas/index.ts'
@@ -45,7 +46,7 @@ export async function makeFirstSite(store: Store, config: Config, clock: Clock, 
   if (config.demo && keeperId !== undefined && fitterId !== undefined) {
     say('the register is empty: loading the demo plant, Tarn Hollow Board Mill')
     const by = { siteId: site.id, personId: keeperId }
-    await loadDemoPlant(store, config.databaseUrl, by, site.createdAt, clock, say)
+    const plant = await loadDemoPlant(store, config.databaseUrl, by, site.createdAt, clock, say)
     const today = site.createdAt.toISOString().slice(0, 10)
     const hasCrews = (await store.read.crew.count({ where: { siteId: site.id } })) > 0
     if (!hasCrews) await store.write((write) => putDemoCrews(write, by, fitterId, { today, now: clock() }))
@@ -53,6 +54,8 @@ export async function makeFirstSite(store: Store, config: Config, clock: Clock, 
     if (!hasStores) await store.write((write) => putDemoStores(write, by, { today, now: clock() }))
     const hasOutages = (await store.read.outage.count({ where: { siteId: site.id } })) > 0
     if (!hasOutages) await store.write((write) => putDemoOutages(write, by, { today, now: clock() }))
+    const hasRules = (await store.read.leakRule.count({ where: { siteId: site.id } })) > 0
+    if (!hasRules) await putDemoLeaks(store, by, plant, { today, clock })
   }
   // Before the register counts as ready: nobody may be locked out by a stop between the two.
   keepSignIns(config.dataFolder, signIns)
@@ -67,7 +70,7 @@ async function loadDemoPlant(
   endsOn: Date,
   clock: Clock,
   say: Say,
-): Promise<void> {
+): Promise<DemoPlant> {
   const plant = demoPlant({ seed: demoSeed, endsOn: endsOn.toISOString().slice(0, 10) })
   await store.write(async (write) => {
     const known = await write.area.count({ where: { siteId: by.siteId } })
@@ -84,6 +87,7 @@ async function loadDemoPlant(
   const fits = new Fits({ store, databaseUrl, clock, log: console })
   await fits.ask(by.siteId, 'after an import')
   await fits.close()
+  return plant
 }
 
 /** The demo's files go the way of every file: check, then write, with every fault counted. */

@@ -5,6 +5,7 @@ import { movesFollower } from '@glandkeeper/engines/reserve/facts'
 import { instant } from '@glandkeeper/units/quantity'
 import type { EventModel } from '../../generated/sqlite/models.ts'
 import { Refusal } from '../../platform/problem.ts'
+import { fieldChanges } from '../../platform/register-change.ts'
 import type { Read } from '../../platform/store.ts'
 import {
   bandsOf,
@@ -87,16 +88,6 @@ function timelineOf(events: readonly EventWithPerson[], record: Record): Timelin
       standsAs: stands.get(row.id) ?? 'correction',
     }
   })
-}
-
-function fieldChanges(before: string, after: string): ValveHistory['registerChanges'][number]['changes'] {
-  const [old, fresh] = [before, after].map((text) => JSON.parse(text) as { [field: string]: unknown })
-  const fields = [...new Set([...Object.keys(old ?? {}), ...Object.keys(fresh ?? {})])]
-  const said = (value: unknown) =>
-    value === undefined || value === null ? '' : typeof value === 'string' ? value : JSON.stringify(value)
-  return fields
-    .map((field) => ({ field, before: said(old?.[field]), after: said(fresh?.[field]) }))
-    .filter((change) => change.before !== change.after)
 }
 
 function isoOf(moment: number | null): string | null {

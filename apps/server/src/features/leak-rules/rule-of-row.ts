@@ -1,0 +1,33 @@
+import type { LeakRule, LeakRuleInput } from '@glandkeeper/contract/leak-rules'
+import { exampleRules } from '@glandkeeper/engines/leak/rules/example-rules'
+import type { LeakRuleSet } from '@glandkeeper/engines/leak/rules/rule'
+import type { LeakRuleModel } from '../../generated/sqlite/models.ts'
+import { Refusal } from '../../platform/problem.ts'
+import type { Read } from '../../platform/store.ts'
+
+/** @throws rule/unknown */
+export async function ruleOf(read: Pick<Read, 'leakRule'>, siteId: string, ruleId: string): Promise<LeakRuleModel> {
+  const row = await read.leakRule.findFirst({ where: { id: ruleId, siteId } })
+  if (!row) throw new Refusal('rule/unknown', ruleId)
+  return row
+}
+
+export function rulePresented(row: LeakRuleModel, valves: number): LeakRule {
+  return { ruleId: row.id, ...fieldsOfRule(row), revision: row.revision, valves, exampleOf: row.exampleOf }
+}
+
+export function fieldsOfRule({ name, body }: Pick<LeakRuleModel, 'name' | 'body'>): LeakRuleInput {
+  // Parsed when it was written.
+  return { ...(JSON.parse(body) as Omit<LeakRuleInput, 'name'>), name }
+}
+
+/** A rule in the terms of the engines. Whether the percentage itself is too much follows the paragraph a rule was made after. */
+export function ruleSetOf(rule: Omit<LeakRuleInput, 'name' | 'correlation'>, exampleOf: string | null): LeakRuleSet {
+  const example = exampleRules.find(({ key, name }) => exampleOf === name || exampleOf === key)
+  return { ...rule, percentItselfIsAbove: example?.rule.percentItselfIsAbove ?? false }
+}
+
+/** More clean looks in a row than this say nothing new. */
+export function mostCleanLooks({ lengthening }: Pick<LeakRuleSet, 'lengthening'>): number {
+  return Math.max(1, ...lengthening.map(({ cleanLooks }) => cleanLooks))
+}
