@@ -23,7 +23,7 @@ export async function openLeaks(
   read: Read,
   siteId: string,
 ): Promise<{ readonly leaks: readonly OpenLeak[]; readonly beyond: number }> {
-  const where = { siteId, state: 'open', valve: { retiredAt: null } }
+  const where = { siteId, state: { in: ['open', 'attempted'] }, valve: { retiredAt: null } }
   const [rows, total] = await Promise.all([rowsOf(read, where), read.leak.count({ where })])
   const figures = await lastFigures(
     read,
