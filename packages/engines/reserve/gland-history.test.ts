@@ -63,7 +63,9 @@ describe('the follower', () => {
   })
 
   it('stays where it is when somebody looks, or could not come', () => {
-    expect(reserves(reading(8, 8), { kind: 'leak.seen', leak: 'weep', netScreening: null }, { kind: 'visit.missed' })).toEqual([5, 5, 5])
+    expect(reserves(reading(8, 8), { kind: 'leak.seen', leak: 'weep', netScreening: null }, { kind: 'visit.missed' })).toEqual([
+      5, 5, 5,
+    ])
   })
 
   it('is where it was read, whatever the turns said', () => {

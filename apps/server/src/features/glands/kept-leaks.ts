@@ -5,7 +5,7 @@ import type { LeakModel, ValveModel } from '../../generated/sqlite/models.ts'
 import type { Write } from '../../platform/store.ts'
 
 /** Seen again so soon after it was seen dry, it is the same leak and was not mended. Set by us. */
-export const DAYS_UNTIL_ANOTHER_LEAK = 30
+const DAYS_UNTIL_ANOTHER_LEAK = 30
 /** From nothing to a steady run: the worse, the higher. */
 export const gradesRising: readonly LeakGrade[] = ['dry', 'damp', 'weep', 'drip', 'run']
 

@@ -90,7 +90,7 @@ describe('what an open leak loses', () => {
     const [under, free] = [await valve('BH-1', gas), await valve('BH-2', gas)]
     const rule = { ...examplesOffered[0]!.rule, correlation: 'SOCMI gas valve' } as const
     const { ruleId } = await expectOk('engineer', addLeakRule, { body: { rule, exampleOf: null } })
-    const body = { tags: ['BH-1'], ruleId, kind: 'ordinary', note: '', since: '2026-01-01' } as const
+    const body = { tags: ['BH-1'], ruleId, kind: 'ordinary' as const, note: '', since: '2026-01-01' }
     await expectOk('engineer', monitorValves, { body })
     await vi.waitFor(async () => expect((await store.read.valveMonitoring.findFirst())?.judgedFrom).toBe(10_000), SOON)
     const screened = { takenAt: at('2026-05-01'), screeningValue: 20_003, background: 3 }

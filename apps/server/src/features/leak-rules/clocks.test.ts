@@ -17,7 +17,7 @@ async function aPlantUnderRule(startsAt: string, since = '2025-01-01') {
   const { rule, paragraph } = examplesOffered[0]!
   const { ruleId } = await server.expectOk('engineer', addLeakRule, { body: { rule, exampleOf: paragraph } })
   const ids = [await add(server, { tag: 'BH-1' }), await add(server, { tag: 'BH-2' })].map(({ valveId }) => valveId)
-  const body = { tags: ['BH-1', 'BH-2'], ruleId, kind: 'ordinary', note: '', since } as const
+  const body = { tags: ['BH-1', 'BH-2'], ruleId, kind: 'ordinary' as const, note: '', since }
   await server.expectOk('engineer', monitorValves, { body })
   await vi.waitFor(
     async () => expect(await server.store.read.valveMonitoring.count({ where: { judgedFrom: 10_000 } })).toBe(2),

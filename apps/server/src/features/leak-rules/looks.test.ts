@@ -174,7 +174,7 @@ describe('percent leaking', () => {
   })
 
   it('brings longer times between looks after good quarters, and ends them in the quarter that runs', async () => {
-    const byPercent = [{ atMostPercent: 2, afterPeriods: 2, everyDays: 181 }]
+    const byPercent = [{ atMostPercent: 2 as never, afterPeriods: 2, everyDays: 181 }]
     const { monitored, send, shown } = await aPlantUnderRule({ byPercent, lengthening: [] })
     const [one, two] = [await monitored('BH-1'), await monitored('BH-2')]
     const every = async () => (await shown(400)).looks.map(({ everyDays }) => everyDays)

@@ -59,5 +59,5 @@ const TOUCHES: ReadonlySet<string> = new Set(['gland.nipped', 'ring.added', 'pac
 
 function hottestOf(families: readonly SiteFamily[], name: string | null): Before['hottestOfFamily'] {
   const family = families.find((one) => one.name === name)
-  return (family?.figures.highestTemperature?.value ?? null) as Before['hottestOfFamily']
+  return family?.figures.highestTemperature?.value ?? null
 }

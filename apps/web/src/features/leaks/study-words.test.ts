@@ -34,8 +34,8 @@ it('of 420 valves alike about four would show 1 in 100, of 40 about four 1 in 10
 })
 
 it('a rate has its limits beside it, and is not said where nothing was watched', () => {
-  expect(rateWithLimits({ rate: 9.96, lower: 4.2, upper: 18.4 })).toBe('10.0 (4.2 to 18)')
-  expect(rateWithLimits({ rate: 1234, lower: null, upper: 2000 })).toBe('1,234')
+  expect(rateWithLimits({ rate: 9.96 as never, lower: 4.2 as never, upper: 18.4 as never })).toBe('10.0 (4.2 to 18)')
+  expect(rateWithLimits({ rate: 1234 as never, lower: null, upper: 2000 as never })).toBe('1,234')
   expect(rateWithLimits({ rate: null, lower: null, upper: null })).toBe('not watched')
 })
 
@@ -61,7 +61,7 @@ describe('leaks after outages', () => {
         timeShare: 0.12,
         outages: [],
         ...given,
-      } as LeakStudy['afterOutages']),
+      } as unknown as LeakStudy['afterOutages']),
     )
 
   it('the share is said beside the share of time, and what that tells', () => {
@@ -84,4 +84,6 @@ it.each([
   [{ rate: 20, lower: 12, upper: 30 }, { rate: 8, lower: 3, upper: 13 }, 'No difference that chance could not make.'],
   [{ rate: 20, lower: 12, upper: 30 }, { rate: 25, lower: 14, upper: 40 }, 'No difference that chance could not make.'],
   [{ rate: 20, lower: 12, upper: 30 }, { rate: null, lower: null, upper: null }, 'Watched too little to compare.'],
-])('a change of packing from %o to %o: %s', (before, after, words) => expect(changeInWords(before, after)).toBe(words))
+])('a change of packing from %o to %o: %s', (before, after, words) =>
+  expect(changeInWords(before as never, after as never)).toBe(words),
+)
