@@ -35,6 +35,8 @@ const ruleFields = {
     )
     .max(10),
   percentAllowed: percent.nullable(),
+  /** Some codes say "more than", some "at least": true where the percentage itself is too much. */
+  percentItselfIsAbove: z.boolean(),
   /** Fewer leaking valves than this are never too many. */
   leastValves: count('Least valves', 0, 1000),
   correlation: Correlation,

@@ -96,8 +96,10 @@ function factOf(event: Body): Fact {
   }
 }
 
-function netScreening({ screeningValue, background }: Extract<Body, { kind: 'leak.seen' }>): Ppmv | null {
-  return screeningValue === undefined ? null : ppmv(Math.max(0, screeningValue - (background ?? 0)))
+/** Of a meter at the end of its range it is that end, whatever the background: what leaks is more. */
+function netScreening({ screeningValue, background, isPegged }: Extract<Body, { kind: 'leak.seen' }>): Ppmv | null {
+  if (screeningValue === undefined) return null
+  return ppmv(isPegged ? screeningValue : Math.max(0, screeningValue - (background ?? 0)))
 }
 
 function instantOf(text: string): Instant {

@@ -29,7 +29,8 @@ export function leakRows(
     service: valve.service,
     openedAt: dateOf(leak.openedAt),
     state: leak.state,
-    worst: leak.worst === null ? null : gradesRising.indexOf(leak.worst),
+    // Seen dry and shown by a meter: nobody saw it, which is what null says.
+    worst: leak.worst === null || leak.worst === 'dry' ? null : gradesRising.indexOf(leak.worst),
     worstScreening: leak.worstScreening,
     attempts: leak.attempts.length,
     firstAttemptAt: leak.firstAttemptAt === null ? null : dateOf(leak.firstAttemptAt),

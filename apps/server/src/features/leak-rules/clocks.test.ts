@@ -161,3 +161,10 @@ describe('the leaks of a rule', () => {
     expect(await leaks()).toMatchObject([{ detectedOn: '2025-03-10', repair: 'put off', deferral: { until: '9025-04-01' } }])
   })
 })
+
+it('a meter at the end of its range leaks by that end, whatever the background; nobody saw it', async () => {
+  const { valveId, otherId, send, leaks } = await aPlantUnderRule('2025-02-20T12:00:00Z')
+  const shown = { takenAt: '2025-02-20T09:00:00Z', leak: 'dry', screeningValue: 10_000, background: 4 } as const
+  await send(aLeak({ valveId, ...shown, isPegged: true }), aLeak({ valveId: otherId, ...shown }))
+  expect(await leaks()).toMatchObject([{ tag: 'BH-1', worst: null, worstScreening: 10_000 }])
+})

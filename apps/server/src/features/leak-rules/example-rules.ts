@@ -24,12 +24,12 @@ export const examplesOffered: readonly Example[] = exampleRules.map((example) =>
 }))
 
 function ruleOfExample({ name, rule }: ExampleRule): LeakRuleInput {
-  const { percentItselfIsAbove: _follows, ...figures } = rule
   return {
     name: `After ${name}`,
-    ...figures,
-    lengthening: [...figures.lengthening],
-    byPercent: [...figures.byPercent],
+    ...rule,
+    lengthening: [...rule.lengthening],
+    byPercent: [...rule.byPercent],
+    percentItselfIsAbove: rule.percentItselfIsAbove ?? false,
     // None of the paragraphs names one. Set by us: the site chooses by what flows.
     correlation: 'petroleum industry valve',
   } as LeakRuleInput

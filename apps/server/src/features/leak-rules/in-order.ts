@@ -1,11 +1,10 @@
 import type { LeakRuleInput } from '@glandkeeper/contract/leak-rules'
 import { refusedRule } from '@glandkeeper/engines/leak/rules/rule'
 import { Refusal } from '../../platform/problem.ts'
-import { ruleSetOf } from './rule-of-row.ts'
 
 /** A rule that nobody could follow is refused where it contradicts itself. @throws rule/not-in-order, request/invalid */
 export function refuseContradictions(rule: LeakRuleInput): void {
-  const problem = refusedRule(ruleSetOf(rule, null))?.problem
+  const problem = refusedRule(rule)?.problem
   if (problem?.code === 'rule/not-a-reading') throw refusal('request/invalid', problem.field, problem.detail)
   if (problem) throw refusal('rule/not-in-order', problem.field, problem.detail)
   const detail = contradictionByPercent(rule)

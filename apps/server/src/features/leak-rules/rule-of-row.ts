@@ -1,5 +1,4 @@
 import type { LeakRule, LeakRuleInput } from '@glandkeeper/contract/leak-rules'
-import { exampleRules } from '@glandkeeper/engines/leak/rules/example-rules'
 import type { LeakRuleSet } from '@glandkeeper/engines/leak/rules/rule'
 import type { LeakRuleModel } from '../../generated/sqlite/models.ts'
 import { Refusal } from '../../platform/problem.ts'
@@ -19,12 +18,6 @@ export function rulePresented(row: LeakRuleModel, valves: number): LeakRule {
 export function fieldsOfRule({ name, body }: Pick<LeakRuleModel, 'name' | 'body'>): LeakRuleInput {
   // Parsed when it was written.
   return { ...(JSON.parse(body) as Omit<LeakRuleInput, 'name'>), name }
-}
-
-/** A rule in the terms of the engines. Whether the percentage itself is too much follows the paragraph a rule was made after. */
-export function ruleSetOf(rule: Omit<LeakRuleInput, 'name' | 'correlation'>, exampleOf: string | null): LeakRuleSet {
-  const example = exampleRules.find(({ key, name }) => exampleOf === name || exampleOf === key)
-  return { ...rule, percentItselfIsAbove: example?.rule.percentItselfIsAbove ?? false }
 }
 
 /** More clean looks in a row than this say nothing new. */

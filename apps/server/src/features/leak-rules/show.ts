@@ -6,7 +6,7 @@ import { monitoredValves } from './monitored-valves.ts'
 import { nextLooks } from './next-looks.ts'
 import { percentByQuarter } from './percent-by-quarter.ts'
 import { regulatedLeaks } from './regulated-leaks.ts'
-import { ruleOf, rulePresented, ruleSetOf } from './rule-of-row.ts'
+import { ruleOf, rulePresented } from './rule-of-row.ts'
 
 /** Every rule of the site by name, with the valves that stand under it. */
 export async function rulesOf(read: Read, siteId: string): Promise<LeakRule[]> {
@@ -32,13 +32,12 @@ export async function regulatedState(
   ])
   const when = { timeZone, now }
   const today = dayAt(now, timeZone)
-  const ruleSet = ruleSetOf(rule, rule.exampleOf)
   const [leaks, valves] = await Promise.all([
-    regulatedLeaks(read, siteId, { ruleId, rule: ruleSet }, when),
-    monitoredValves(read, siteId, { ruleId, rule: ruleSet }, when),
+    regulatedLeaks(read, siteId, { ruleId, rule }, when),
+    monitoredValves(read, siteId, { ruleId, rule }, when),
   ])
-  const { percent, siteEveryDays } = percentByQuarter(valves, ruleSet, today)
-  return { rule, today, leaks, ...nextLooks(valves, ruleSet, { siteEveryDays, today, lookAhead }), percent }
+  const { percent, siteEveryDays } = percentByQuarter(valves, rule, today)
+  return { rule, today, leaks, ...nextLooks(valves, rule, { siteEveryDays, today, lookAhead }), percent }
 }
 
 function valvesUnder(read: Read, siteId: string, ruleId: string): Promise<number> {

@@ -13,6 +13,7 @@ const rule = LeakRuleInput.parse({
   difficultEveryDays: 365,
   byPercent: [{ atMostPercent: 2, afterPeriods: 2, everyDays: 181 }],
   percentAllowed: 2,
+  percentItselfIsAbove: false,
   leastValves: 2,
   correlation: 'SOCMI gas valve',
 })

@@ -34,6 +34,7 @@ export type RuleDraft = Readonly<Record<RuleFigure, string>> & {
   readonly name: string
   readonly lengthening: readonly CleanStep[]
   readonly byPercent: readonly PercentStep[]
+  readonly percentItselfIsAbove: boolean
   readonly correlation: z.infer<typeof Correlation>
 }
 
@@ -48,6 +49,7 @@ export const emptyRule: RuleDraft = {
   leastValves: '0',
   lengthening: [],
   byPercent: [],
+  percentItselfIsAbove: false,
   correlation: 'petroleum industry valve',
 }
 
@@ -74,6 +76,7 @@ export function ruleDraftOf(rule: LeakRuleInput): RuleDraft {
       afterPeriods: asText(afterPeriods),
       everyDays: asText(everyDays),
     })),
+    percentItselfIsAbove: rule.percentItselfIsAbove,
     correlation: rule.correlation,
   }
 }
@@ -99,6 +102,7 @@ export function ruleOfDraft(draft: RuleDraft): RuleBody {
       everyDays: figure(everyDays),
     })),
     percentAllowed: figureOf(draft.percentAllowed),
+    percentItselfIsAbove: draft.percentItselfIsAbove,
     leastValves: figure(draft.leastValves),
     correlation: draft.correlation,
   }

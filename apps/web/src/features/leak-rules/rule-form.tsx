@@ -27,6 +27,9 @@ const labels: Partial<Record<RuleFigure, string>> = {
   leastValves: 'Fewer leaking valves than this are never too many',
 }
 
+const ALLOWED = 'is allowed'
+const TOO_MUCH = 'is too much'
+
 /** Every figure of a rule. Faults stand beside their fields; what contradicts itself, over the steps it is about. */
 export function RuleForm({ rule, start, exampleOf, onDone }: RuleFormProps) {
   const [draft, setDraft] = useState(() => (start ? ruleDraftOf(start) : emptyRule))
@@ -56,6 +59,13 @@ export function RuleForm({ rule, start, exampleOf, onDone }: RuleFormProps) {
         {ruleFigures.map((name) => (
           <FigureField key={name} name={name} draft={draft} told={told} onChange={(text) => change({ [name]: text })} />
         ))}
+        <ChoiceInput
+          label="That percentage itself"
+          hint="codes say more than, or at least"
+          value={draft.percentItselfIsAbove ? TOO_MUCH : ALLOWED}
+          choices={choicesOf([ALLOWED, TOO_MUCH])}
+          onChange={(choice) => change({ percentItselfIsAbove: choice === TOO_MUCH })}
+        />
         <ChoiceInput
           label="What a reading is worth in kg/h"
           hint="published correlation for losses"

@@ -12,6 +12,7 @@ const rule = LeakRuleInput.parse({
   difficultEveryDays: 365,
   byPercent: [{ atMostPercent: 2, afterPeriods: 1, everyDays: 181 }],
   percentAllowed: 2,
+  percentItselfIsAbove: false,
   leastValves: 2,
   correlation: 'SOCMI gas valve',
 })
@@ -29,6 +30,7 @@ test('a rule in sentences, with all of its figures', () => {
 test('what a rule does not ask for is not said', () => {
   expect(ruleInWords({ ...rule, percentAllowed: null, byPercent: [] })).toHaveLength(2)
   expect(plain(ruleInWords({ ...rule, leastValves: 0 })).at(-1)).toBe('At most 2 % may leak.')
+  expect(plain(ruleInWords({ ...rule, leastValves: 0, percentItselfIsAbove: true })).at(-1)).toBe('Less than 2 % may leak.')
 })
 
 test('a day is a day, and a small percentage is not nought', () => {

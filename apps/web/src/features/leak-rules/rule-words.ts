@@ -30,10 +30,10 @@ export function ruleInWords(rule: LeakRuleInput): string[] {
   ]
 }
 
-function allowedInWords({ percentAllowed, leastValves }: LeakRuleInput): string[] {
+function allowedInWords({ percentAllowed, percentItselfIsAbove, leastValves }: LeakRuleInput): string[] {
   if (percentAllowed === null) return []
   const least = leastValves > 1 ? `; fewer than ${formatCount(leastValves)} leaking valves are never too many` : ''
-  return [`At most ${percentInWords(percentAllowed)} may leak${least}.`]
+  return [`${percentItselfIsAbove ? 'Less than' : 'At most'} ${percentInWords(percentAllowed)} may leak${least}.`]
 }
 
 /** On every example, and on every rule that was made from one. @example exampleInWords('40 CFR 65.106') // → 'example, after 40 CFR 65.106; your local code decides' */
