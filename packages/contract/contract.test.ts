@@ -84,7 +84,7 @@ describe('a quantity', () => {
 
 describe('problems', () => {
   it('have a code of word and what, a status, a title and a help, and there are this many', () => {
-    expect(Object.keys(problems)).toHaveLength(70)
+    expect(Object.keys(problems)).toHaveLength(74)
     for (const [code, { status, title, help }] of Object.entries(problems)) {
       expect(code).toMatch(/^[a-z]+\/[a-z-]+$/)
       expect(status).toBeGreaterThanOrEqual(400)

@@ -118,6 +118,14 @@ describe('an export that was altered is found out, and signed anew it still is',
       [`${HEAD}: Nothing stands at position 9 any more: the chain was cut short since.`],
     ],
     [
+      'a chain shorter than its entries',
+      ({ chain }) => (chain.length = 3),
+      [
+        `${LINKS}: The entry at position 5 is not in the chain that the export names.`,
+        `${HEAD}: Another hash stands at position 3: the chain was written anew since.`,
+      ],
+    ],
+    [
       'the site it is of',
       ({ site }) => (site.id = '019a0000-0000-7000-8000-000000000009'),
       [
@@ -182,6 +190,12 @@ describe('what is no export is answered in words', () => {
   ])('%s', async (_, content) => {
     const check = await checkEvidence(null, null, Buffer.from(content))
     expect(check).toMatchObject({ isGood: false, entries: 0, site: null, checks: [{ what: 'It can be read', isGood: false }] })
+  })
+
+  it('a letter that is none in the midst of it', async () => {
+    const text = JSON.stringify({ payload: 'here: \u00ff', signature: '', publicKey: '' })
+    const check = await checkEvidence(null, null, Buffer.from(text, 'latin1'))
+    expect(check.checks[0]?.says).toMatch(/^The file is not JSON in UTF-8/)
   })
 
   it('more entries than an export has', async () => {
