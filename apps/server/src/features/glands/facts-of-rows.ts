@@ -6,8 +6,9 @@ import {
   type Fact,
   factsAsTheyStand,
 } from '@glandkeeper/engines/reserve/facts'
-import { type Instant, instant, type Ppmv, ppmv } from '@glandkeeper/units/quantity'
+import { type Instant, instant } from '@glandkeeper/units/quantity'
 import type { EventModel } from '../../generated/sqlite/models.ts'
+import { netScreening } from './net-screening.ts'
 
 export type EventRow = Pick<EventModel, 'id' | 'kind' | 'body' | 'takenAt'>
 
@@ -94,12 +95,6 @@ function factOf(event: Body): Fact {
     case 'visit.missed':
       return { kind: event.kind }
   }
-}
-
-/** Of a meter at the end of its range it is that end, whatever the background: what leaks is more. */
-function netScreening({ screeningValue, background, isPegged }: Extract<Body, { kind: 'leak.seen' }>): Ppmv | null {
-  if (screeningValue === undefined) return null
-  return ppmv(isPegged ? screeningValue : Math.max(0, screeningValue - (background ?? 0)))
 }
 
 function instantOf(text: string): Instant {

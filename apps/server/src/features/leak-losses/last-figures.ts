@@ -1,5 +1,6 @@
 import { countsAsLeak } from '@glandkeeper/engines/leak/visits'
 import type { Read } from '../../platform/store.ts'
+import { netScreening } from '../glands/index.ts'
 import { sightingsWith, type StandingSighting } from '../leak-rules/index.ts'
 
 interface Asked {
@@ -31,8 +32,9 @@ export async function lastFigures(
 }
 
 function givesFigure({ said, takenAt }: StandingSighting, { openedAt, judgedFrom }: Asked): boolean {
-  const { leak, screeningValue, background = 0, dropsPerMinute = 0, opening = 0 } = said
-  const leaksToMeter = judgedFrom !== null && screeningValue !== undefined && screeningValue - background >= judgedFrom
-  const hasFigure = screeningValue !== undefined || dropsPerMinute > 0 || opening > 0
+  const { leak, dropsPerMinute = 0, opening = 0 } = said
+  const net = netScreening(said)
+  const leaksToMeter = judgedFrom !== null && net !== null && net >= judgedFrom
+  const hasFigure = net !== null || dropsPerMinute > 0 || opening > 0
   return takenAt >= openedAt && hasFigure && (countsAsLeak(leak) || leaksToMeter)
 }

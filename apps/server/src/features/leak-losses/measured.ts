@@ -4,7 +4,8 @@ import { kilogramsPerCubicMetre } from '@glandkeeper/engines/leak/leak-quantity'
 import type { LeakMeasured } from '@glandkeeper/engines/leak/loss'
 import type { Screening } from '@glandkeeper/engines/leak/screening'
 import { saturationTemperature } from '@glandkeeper/engines/steam/saturation'
-import { absolute, type Bar, bar, type Millimetre, mm, ppmv } from '@glandkeeper/units/quantity'
+import { absolute, type Bar, bar, type Millimetre, mm } from '@glandkeeper/units/quantity'
+import { netScreening } from '../glands/index.ts'
 import type { StandingSighting } from '../leak-rules/index.ts'
 import type { OpenLeak } from './open-leaks.ts'
 
@@ -55,10 +56,11 @@ export function measuredOf({ valve, correlation, sighting }: OpenLeak, settings:
 }
 
 /** Of a meter that stopped at an end nobody published a factor for, the published end below it. */
-function screeningOf({ screeningValue, background, isPegged }: Said): Screening | null {
-  if (screeningValue === undefined) return null
-  if (isPegged === true && screeningValue >= 10_000) return { peggedAt: screeningValue >= 100_000 ? 100_000 : 10_000 }
-  return { screeningValue: ppmv(Math.max(0, screeningValue - (background ?? 0))) }
+function screeningOf(said: Said): Screening | null {
+  const net = netScreening(said)
+  if (net === null) return null
+  if (said.isPegged === true && net >= 10_000) return { peggedAt: net >= 100_000 ? 100_000 : 10_000 }
+  return { screeningValue: net }
 }
 
 function careOfMeter({ screeningValue, isPegged }: Said): string | null {

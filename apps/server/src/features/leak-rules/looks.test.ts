@@ -188,6 +188,16 @@ describe('percent leaking', () => {
     expect(await every()).toEqual([28, 28])
   })
 
+  it('counts a meter at the end of its range by that end, as the clocks do', async () => {
+    const { monitored, send, shown } = await aPlantUnderRule({ percentAllowed: 2 })
+    const pegged = { takenAt: '2026-04-10T08:00:00Z', leak: 'dry', screeningValue: 10_000, background: 4 } as const
+    await send(
+      aLeak({ valveId: await monitored('BH-1'), ...pegged, isPegged: true }),
+      aLeak({ valveId: await monitored('BH-2'), ...pegged }),
+    )
+    expect((await shown()).percent).toMatchObject({ numerator: 1, denominator: 2 })
+  })
+
   it('at its limit is above it where the rule says that the percentage itself is', async () => {
     for (const percentItselfIsAbove of [true, false]) {
       const { monitored, send, shown } = await aPlantUnderRule({

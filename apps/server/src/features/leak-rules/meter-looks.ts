@@ -1,8 +1,9 @@
 import { setImmediate as nextTurn } from 'node:timers/promises'
-import { ppmv, type Ppmv } from '@glandkeeper/units/quantity'
+import type { Ppmv } from '@glandkeeper/units/quantity'
 import { dayAt } from '../../platform/clock.ts'
 import type { Read } from '../../platform/store.ts'
-import { sightingsWith, type StandingSighting } from './sightings.ts'
+import { netScreening } from '../glands/index.ts'
+import { sightingsWith } from './sightings.ts'
 
 /** A meter held to a valve. */
 export interface MeterLook {
@@ -28,15 +29,14 @@ export async function meterLooks(
     for (const [valveId, own] of await sightingsWith(read, siteId, portion, ['screeningValue'], from))
       looks.set(
         valveId,
-        own.map(({ said, takenAt }) => ({ day: dayOf(takenAt), net: netOf(said) })),
+        own.flatMap(({ said, takenAt }) => {
+          const net = netScreening(said)
+          return net === null ? [] : [{ day: dayOf(takenAt), net }]
+        }),
       )
     await nextTurn()
   }
   return looks
-}
-
-function netOf({ screeningValue, background }: StandingSighting['said']): Ppmv {
-  return ppmv(Math.max(0, (screeningValue ?? 0) - (background ?? 0)))
 }
 
 /** Zones differ by quarters of an hour: all moments of one fall on one day, and rounds have many. */
