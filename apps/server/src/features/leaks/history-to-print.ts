@@ -45,6 +45,10 @@ export async function historyToPrint(read: Read, siteId: string, tag: string, no
 function courseOf({ standing, history, leaks, site }: KnownGland, now: Date): Omit<LeakCourse, 'width'> {
   const iso = (moment: number) => new Date(moment).toISOString()
   const from = iso(standing[0]?.takenAt ?? now.getTime() - A_YEAR)
+  // Nobody saw it, a meter did: on screen it is a square too.
+  const metered = new Set(
+    leaks.flatMap(({ looks }) => looks.flatMap(({ factId, leaks: seen, grade }) => (seen && grade === 'dry' ? [factId] : []))),
+  )
   return {
     from,
     to: now.toISOString(),
@@ -56,10 +60,11 @@ function courseOf({ standing, history, leaks, site }: KnownGland, now: Date): Om
     nips: standing.flatMap(({ takenAt, fact }) =>
       fact.kind === 'gland.nipped' && tightens(fact) ? [{ at: iso(takenAt), turns: (fact.turnsLeft + fact.turnsRight) / 2 }] : [],
     ),
-    sightings: standing.flatMap(({ takenAt, fact }) =>
-      doingsOf(fact).flatMap((doing) =>
-        doing.kind === 'look' && doing.grade !== null ? [{ at: iso(takenAt), grade: doing.grade }] : [],
-      ),
+    sightings: standing.flatMap(({ id, takenAt, fact }) =>
+      doingsOf(fact).flatMap((doing) => {
+        if (doing.kind !== 'look' || doing.grade === null) return []
+        return [{ at: iso(takenAt), grade: doing.grade === 'dry' && metered.has(id) ? null : doing.grade }]
+      }),
     ),
     open: leaks.flatMap(({ spells }) =>
       spells.map((spell) => ({ from: iso(spell.from), to: spell.to === null ? null : iso(spell.to) })),

@@ -43,7 +43,7 @@ function head({ tag, description, about, history, timeZone }: HistoryToPrint): C
     { text: figures.filter(Boolean).join(' · '), margin: [0, 3, 0, 0] },
     {
       ...soft(
-        'Solid: read. Dashed: worked out from turns. Tick: half a turn. Drop: weep, drip, run; ring: damp. Bar: a leak stood open. Diamond: something stood out.',
+        'Solid: read. Dashed: worked out from turns. Tick: half a turn. Drop: weep, drip, run; ring: damp. Square: only a meter. Bar: a leak stood open. Diamond: something stood out.',
       ),
       margin: [0, 3, 0, 0],
     },
