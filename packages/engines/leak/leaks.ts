@@ -1,5 +1,5 @@
 import { type Day, daysBetween, type Instant, type Ppmv } from '@glandkeeper/units/quantity'
-import type { LeakGrade, StandingFact } from '../reserve/facts.ts'
+import { gradesRising, type LeakGrade, type StandingFact } from '../reserve/facts.ts'
 import { type Attempt, doingsOf, type Look } from './looks.ts'
 import { countsAsLeak } from './visits.ts'
 
@@ -53,8 +53,6 @@ type Draft = {
   -readonly [Part in keyof Leak]: Leak[Part] extends readonly (infer Each)[] ? Each[] : Leak[Part]
 }
 type Packing = Pick<Leak, 'packedAt' | 'family'>
-
-const rising: readonly LeakGrade[] = ['dry', 'damp', 'weep', 'drip', 'run']
 
 /**
  * The leaks of a gland, each from the look that saw it first to the look that saw it dry.
@@ -159,7 +157,7 @@ function reopen(leak: Draft, look: LeakLook): void {
 
 function note(leak: Draft, look: LeakLook): void {
   leak.looks.push(look)
-  if (look.grade !== null && (leak.worst === null || rising.indexOf(look.grade) > rising.indexOf(leak.worst)))
+  if (look.grade !== null && (leak.worst === null || gradesRising.indexOf(look.grade) > gradesRising.indexOf(leak.worst)))
     leak.worst = look.grade
   if (look.netScreening !== null && (leak.worstScreening === null || look.netScreening > leak.worstScreening))
     leak.worstScreening = look.netScreening

@@ -2,6 +2,8 @@ import type { Instant, Millimetre, Ppmv, Turn } from '@glandkeeper/units/quantit
 
 /** How much is seen to leak, in our own words. `dry` is an observation too. */
 export type LeakGrade = 'dry' | 'damp' | 'weep' | 'drip' | 'run'
+/** From nothing to a steady run: the worse, the later. */
+export const gradesRising: readonly LeakGrade[] = ['dry', 'damp', 'weep', 'drip', 'run']
 
 /** What the arithmetic needs of an entry from the field. The contract's entries carry more. */
 export type Fact =

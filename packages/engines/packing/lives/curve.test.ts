@@ -31,6 +31,18 @@ describe('a curve made thinner', () => {
     expect(Math.min(...off)).toBe(0)
   })
 
+  it('of sixty steps stays where sixty are asked for, a longer one keeps sixty at most with both ends, off by no more than a 58th', () => {
+    expect(thinned(stepsOf(every(60, (index) => index % 3 !== 1)), 60)).toHaveLength(60)
+    const steps = stepsOf(every(2000, (index) => index % 3 !== 1))
+    const kept = thinned(steps, 60)
+    expect(kept.length).toBeLessThanOrEqual(60)
+    expect(kept.length).toBeGreaterThan(40)
+    expect([kept[0], kept.at(-1)]).toEqual([steps[0], steps.at(-1)])
+    const off = steps.map(({ time, survival }) => survivalAt(kept, time) - survival)
+    expect(Math.max(...off)).toBeLessThan(1 / 58)
+    expect(Math.min(...off)).toBe(0)
+  })
+
   it('ends where the last life was seen, though none ended there', () => {
     const steps = stepsOf(every(300, (index) => index < 100))
     const kept = thinned(steps)

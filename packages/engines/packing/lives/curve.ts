@@ -10,14 +10,15 @@ const strides = [1, 1.5, 2, 3, 4, 6, 9]
 const shortStrides = [0.25, 0.5, 0.75]
 
 /**
- * A curve of 200 steps at most, for drawing: all of a short one; of a long one its first and last step, and each step at which
- * it has fallen by a 198th of its whole fall since the last one kept. By less than that it is off between them.
+ * A curve of so many steps at most, for drawing: all of a short one; of a long one its first and last step, and each step at
+ * which it has fallen by its share of the whole fall since the last one kept. By less than that it is off between them.
  *
+ * @param most three or more
  * @example thinned([]) // → []
  */
-export function thinned(steps: readonly SurvivalStep[]): readonly SurvivalStep[] {
-  if (steps.length <= MOST_STEPS) return steps
-  const least = (1 - (steps.at(-1)?.survival ?? 1)) / (MOST_STEPS - 2)
+export function thinned(steps: readonly SurvivalStep[], most = MOST_STEPS): readonly SurvivalStep[] {
+  if (steps.length <= most) return steps
+  const least = (1 - (steps.at(-1)?.survival ?? 1)) / (most - 2)
   let keptAt = 1
   return steps.filter(({ survival, ended }, index) => {
     const isKept = ended > 0 && (keptAt === 1 || keptAt - survival >= least)

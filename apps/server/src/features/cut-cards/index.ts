@@ -1,5 +1,6 @@
 import type { FastifyInstance } from 'fastify'
 import { printCutCard, showCutCard } from '@glandkeeper/contract/cut-cards'
+import { plainLetters } from '../../platform/file-name.ts'
 import { type Platform, route } from '../../platform/route.ts'
 import { printedCard } from '../card-sheets/index.ts'
 import { cutCard } from './known.ts'
@@ -18,9 +19,4 @@ export function cutCardRoutes(app: FastifyInstance, platform: Platform): void {
     void reply.header('content-disposition', `inline; filename="cut-card-${plainLetters(card.tag)}.pdf"`)
     return printedCard(card, query.size)
   })
-}
-
-/** A tag may hold letters of any script and signs a file name may not: what is left of it in plain letters. */
-export function plainLetters(tag: string): string {
-  return tag.replaceAll(/[^A-Za-z0-9._-]+/g, '-')
 }

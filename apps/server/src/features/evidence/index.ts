@@ -13,6 +13,7 @@ import {
 import type { FastifyInstance, FastifyReply } from 'fastify'
 import type { SignedIn } from '../../platform/auth.ts'
 import { dayAt } from '../../platform/clock.ts'
+import { plainLetters } from '../../platform/file-name.ts'
 import { type Platform, route } from '../../platform/route.ts'
 import { type Answering, answering } from './answering.ts'
 import type { Proving, ProvingParts } from './proving.ts'
@@ -103,5 +104,5 @@ function askedBy({ siteId, name }: SignedIn, scope: EvidenceScope, madeAt: Date)
 export function fileName({ tag, area, from, to }: EvidenceScope, today: string): string {
   const period = from === undefined && to === undefined ? [] : [from ?? 'begin', 'to', to ?? 'end']
   const parts = ['evidence', tag ?? area ?? 'all', ...period, today]
-  return parts.map((part) => part.replaceAll(/[^\w.-]+/g, '-')).join('-')
+  return parts.map(plainLetters).join('-')
 }

@@ -1,4 +1,4 @@
-import type { EvidenceEntry, EvidencePayload } from '@glandkeeper/contract/evidence'
+import { type EvidenceEntry, type EvidencePayload, MOST_ENTRIES_ON_PAPER } from '@glandkeeper/contract/evidence'
 import { format, parseISO } from 'date-fns'
 import type { Content, TableCell } from 'pdfmake/interfaces.js'
 import { dayAt } from '../../platform/clock.ts'
@@ -9,7 +9,6 @@ import { figure, framed, heading, letter, ruled, soft } from '../../platform/pap
 import { scopeInWords } from './export.ts'
 import { correctedBy } from './scope.ts'
 
-export const MOST_PRINTED = 2_000
 const TITLE_ROOM = { width: 380, height: 30, largest: letter.tag }
 const DIGITS_OF_HASH = 16
 
@@ -17,7 +16,7 @@ const DIGITS_OF_HASH = 16
 export function printedEvidence(evidence: EvidencePayload, fingerprint: string): Promise<Uint8Array<ArrayBuffer>> {
   const { site, scope, madeAt, entries } = evidence
   const rows = withCorrections(entries)
-  const shown = rows.slice(0, MOST_PRINTED)
+  const shown = rows.slice(0, MOST_ENTRIES_ON_PAPER)
   const title = `Evidence: ${scopeInWords(scope)}`
   return pdfOf({
     size: 'A4',
@@ -79,8 +78,8 @@ function about({ site, scope, chain, entries }: EvidencePayload, fingerprint: st
 }
 
 function cutShort(all: number): Content[] {
-  if (all <= MOST_PRINTED) return []
-  const text = `Only the first ${MOST_PRINTED} of ${all} entries are on this paper: the export as a file has all of them.`
+  if (all <= MOST_ENTRIES_ON_PAPER) return []
+  const text = `Only the first ${MOST_ENTRIES_ON_PAPER} of ${all} entries are on this paper: the export as a file has all of them.`
   return [{ text, bold: true, color: paperColours.accent }]
 }
 

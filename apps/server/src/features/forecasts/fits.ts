@@ -5,8 +5,7 @@ import { type Clock, dayAt } from '../../platform/clock.ts'
 import { newId } from '../../platform/ids.ts'
 import type { Store } from '../../platform/store.ts'
 import { startWorker } from '../../platform/worker.ts'
-import type { FitBody } from '../glands/index.ts'
-import { renewStates } from './renew.ts'
+import { type FitBody, rebuildStates } from '../glands/index.ts'
 
 export type FitCause = 'nightly' | 'after an import' | 'asked for'
 
@@ -30,7 +29,7 @@ export class Fits {
   }
   readonly #running = new Map<string, Running>()
   readonly #workers = new Set<Worker>()
-  readonly #renewing = new Set<Promise<void>>()
+  readonly #renewing = new Set<Promise<unknown>>()
   #night: NodeJS.Timeout | null = null
   #isStopping = false
 
@@ -75,9 +74,9 @@ export class Fits {
   }
 
   /** Everything the board says of the site's future, made again: a setting or the planned stop has changed. */
-  renew(siteId: string): Promise<void> {
+  renew(siteId: string): Promise<unknown> {
     const { store, clock, log } = this.#parts
-    const renewing = renewStates(store, siteId, { clock, shouldStop: () => this.#isStopping })
+    const renewing = rebuildStates(store, siteId, { retiredAt: null }, { clock, shouldStop: () => this.#isStopping })
       .catch((error: unknown) => log.error({ err: error, siteId }, 'the forecasts of a site were not all renewed'))
       .finally(() => this.#renewing.delete(renewing))
     this.#renewing.add(renewing)

@@ -1,4 +1,4 @@
-import type { LeakGrade, StandingFact } from '@glandkeeper/engines/reserve/facts'
+import { gradesRising, type StandingFact } from '@glandkeeper/engines/reserve/facts'
 import { type Leak, leaksOf } from '@glandkeeper/engines/leak/leaks'
 import { days, daysBetween, type Instant, ppmv } from '@glandkeeper/units/quantity'
 import type { LeakModel, ValveModel } from '../../generated/sqlite/models.ts'
@@ -6,8 +6,6 @@ import type { Write } from '../../platform/store.ts'
 
 /** Seen again so soon after it was seen dry, it is the same leak and was not mended. Set by us. */
 const DAYS_UNTIL_ANOTHER_LEAK = 30
-/** From nothing to a steady run: the worse, the higher. */
-export const gradesRising: readonly LeakGrade[] = ['dry', 'damp', 'weep', 'drip', 'run']
 
 /** The leaks of a gland from its facts; `judgedFrom` is the screening value that is a leak here, null where nobody screens. */
 export function leaksOfGland(standing: readonly StandingFact[], judgedFrom: number | null): readonly Leak[] {

@@ -14,6 +14,7 @@ import type { Prisma } from '../../generated/sqlite/client.ts'
 import type { SignedIn } from '../../platform/auth.ts'
 import { newId } from '../../platform/ids.ts'
 import { Refusal } from '../../platform/problem.ts'
+import { plainLetters } from '../../platform/file-name.ts'
 import { type Platform, route } from '../../platform/route.ts'
 import type { Store } from '../../platform/store.ts'
 import { importsOf, importWithId } from './queries.ts'
@@ -68,7 +69,7 @@ export function importRoutes(app: FastifyInstance, platform: Platform, runs: Imp
     const run = await shown(me, params.importId)
     const kept = await store.read.importRun.findUnique({ where: { id: run.importId }, select: { badRows: true } })
     if (!kept?.badRows) throw new Refusal('import/not-ready', 'the file is still being checked')
-    void reply.header('content-disposition', `attachment; filename="bad-rows-of-${run.fileName.replaceAll(/[^\w.-]+/g, '-')}"`)
+    void reply.header('content-disposition', `attachment; filename="bad-rows-of-${plainLetters(run.fileName)}"`)
     return Buffer.from(kept.badRows).toString('utf8')
   })
 }

@@ -1,7 +1,7 @@
 import type { Correlation } from '@glandkeeper/contract/leak-rules'
 import type { LeakGrade } from '@glandkeeper/contract/events'
 import type { Read } from '../../platform/store.ts'
-import { gradesRising } from '../glands/index.ts'
+import { gradesRising } from '@glandkeeper/engines/reserve/facts'
 import { fieldsOfRule, type StandingSighting } from '../leak-rules/index.ts'
 import { lastFigures } from './last-figures.ts'
 

@@ -6,7 +6,7 @@ import { calendarDayOf } from '@glandkeeper/engines/stores/calendar-day'
 import { subYears } from 'date-fns'
 import { dayAt } from '../../platform/clock.ts'
 import type { Read } from '../../platform/store.ts'
-import { gradesRising } from '../glands/index.ts'
+import { gradesRising } from '@glandkeeper/engines/reserve/facts'
 import { type Spell, spellsOf } from './last-spell.ts'
 
 type Deferral = RegulatedLeak['deferral']

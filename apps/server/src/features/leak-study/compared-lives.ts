@@ -2,12 +2,14 @@ import type { OkIn } from '@glandkeeper/contract/endpoint'
 import { type comparePackings as endpoint, HeatBand } from '@glandkeeper/contract/packing-lives'
 import { comparePackings, type GroupOfLives, type LifeLaw } from '@glandkeeper/engines/packing/lives/compare'
 import { type LifeOfPacking, packingLives, type RecordedLife } from '@glandkeeper/engines/packing/lives/lives'
+import { thinned } from '@glandkeeper/engines/packing/lives/curve'
 import { comparisonSentence } from '@glandkeeper/engines/packing/lives/sentence'
 import { groupedBy } from '../../platform/grouped-by.ts'
 import { rounded } from './rate-table.ts'
-import { thinned } from './thin-steps.ts'
 
 type Answer = OkIn<typeof endpoint>
+/** What a screen shows apart. */
+const STEPS_SHOWN = 60
 /** What is said of the packings of one service in one band of heat. */
 export type ComparedLives = Pick<Answer, 'packings' | 'leftOut' | 'logRank' | 'sentence'>
 type Heat = ReturnType<typeof HeatBand.parse>
@@ -85,7 +87,7 @@ function presentGroup(group: GroupOfLives, stillIn: number, lives: readonly Life
     renewedEarly: group.censored - stillIn,
     stillIn,
     isTooFew: group.isTooFew,
-    steps: thinned(group.steps).map(({ time, survival, lower, upper }) => ({
+    steps: thinned(group.steps, STEPS_SHOWN).map(({ time, survival, lower, upper }) => ({
       months: rounded(time, 2),
       survival: rounded(survival, 4),
       lower: lower === null ? null : rounded(lower, 4),

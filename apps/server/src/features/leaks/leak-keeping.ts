@@ -2,10 +2,7 @@ import { setImmediate as nextTurn } from 'node:timers/promises'
 import type { FastifyBaseLogger } from 'fastify'
 import type { Clock } from '../../platform/clock.ts'
 import type { Store, Write } from '../../platform/store.ts'
-import { forecastBasis, rebuildState } from '../glands/index.ts'
-
-/** So many valves are one transaction: short enough that an entry never waits long for it. */
-const PORTION = 3
+import { forecastBasis, rebuildState, rebuildStates, VALVES_OF_A_PORTION } from '../glands/index.ts'
 
 /** Judges the leaks of valves again where the register is behind: kept from before it knew leaks, or a rule that has changed. */
 export class LeakKeeping {
@@ -43,30 +40,16 @@ export class LeakKeeping {
 
   /** Every valve, retired ones too: their leaks are history all the same. */
   async #allOf(siteId: string): Promise<void> {
-    for (let after = ''; !this.#isStopping;) {
-      const valves = await this.#parts.store.read.valve.findMany({
-        where: { siteId, id: { gt: after } },
-        orderBy: { id: 'asc' },
-        take: PORTION,
-        select: { id: true },
-      })
-      if (valves.length === 0) {
-        await this.#parts.store.write((write) =>
-          write.site.update({ where: { id: siteId }, data: { leaksKeptAt: this.#parts.clock() } }),
-        )
-        return
-      }
-      await this.#parts.store.write((write) => this.#judge(write, siteId, valves))
-      after = valves.at(-1)?.id ?? after
-      await nextTurn()
-    }
+    const { store, clock } = this.#parts
+    if (!(await rebuildStates(store, siteId, {}, { clock, shouldStop: () => this.#isStopping }))) return
+    await store.write((write) => write.site.update({ where: { id: siteId }, data: { leaksKeptAt: clock() } }))
   }
 
   async #behind(siteId: string, where: object, judgedFrom: number | null): Promise<void> {
     while (!this.#isStopping) {
       const rows = await this.#parts.store.read.valveMonitoring.findMany({
         where: { siteId, ...where },
-        take: PORTION,
+        take: VALVES_OF_A_PORTION,
         select: { valveId: true },
       })
       if (rows.length === 0) return

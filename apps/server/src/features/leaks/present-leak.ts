@@ -2,7 +2,7 @@ import type { Leak, LeakState } from '@glandkeeper/contract/leaks'
 import type { OkIn } from '@glandkeeper/contract/endpoint'
 import type { listLeaks } from '@glandkeeper/contract/leaks'
 import type { LeakModel } from '../../generated/sqlite/models.ts'
-import { gradesRising } from '../glands/index.ts'
+import { gradesRising } from '@glandkeeper/engines/reserve/facts'
 
 type LeakIn = Omit<OkIn<typeof listLeaks>['rows'][number], 'tag' | 'description' | 'areaCode' | 'service'>
 

@@ -4,6 +4,7 @@ import type { ValveHistory } from '@glandkeeper/contract/valves'
 import type { LeakCourse } from '@glandkeeper/drawings/leak-course'
 import { standingFacts } from '../valves/index.ts'
 import { timeTicks } from './time-ticks.ts'
+import { gradesRising } from '@glandkeeper/engines/reserve/facts'
 
 interface CourseInput {
   readonly valve: Pick<ValveHistory, 'points' | 'lives' | 'timeline'>
@@ -68,12 +69,10 @@ function sightingsOf(facts: readonly Fact[], leaks: LeakHistory['leaks']): Sight
   })
 }
 
-const rising: readonly LeakGrade[] = ['dry', 'damp', 'weep', 'drip', 'run']
-
 /** Null where nobody looked. */
 function worstOf(fact: Fact): LeakGrade | null {
   const said = gradesOf(fact).flatMap((grade) => grade ?? [])
-  return said.toSorted((one, other) => rising.indexOf(other) - rising.indexOf(one))[0] ?? null
+  return said.toSorted((one, other) => gradesRising.indexOf(other) - gradesRising.indexOf(one))[0] ?? null
 }
 
 function gradesOf(fact: Fact): readonly (LeakGrade | undefined)[] {

@@ -1,6 +1,7 @@
 import type { LeakGrade, TimelineEntry } from '@glandkeeper/contract/events'
 import type { PlotFrame } from './reserve-geometry.ts'
 import { standingFacts } from './standing-facts.ts'
+import { gradesRising } from '@glandkeeper/engines/reserve/facts'
 
 interface NipTick {
   readonly x: number
@@ -18,8 +19,6 @@ export interface LeakMark {
 const TICK = 16
 const BESIDE = 4
 const heights: Readonly<Record<LeakGrade, number>> = { dry: 0, damp: 0, weep: 13, drip: 26, run: 39 }
-const worse: readonly LeakGrade[] = ['dry', 'damp', 'weep', 'drip', 'run']
-
 /** One upright tick for each half turn, half as high for a quarter; below the line where the nuts were slackened. */
 export function nipTicks(timeline: readonly TimelineEntry[], frame: PlotFrame): NipTick[] {
   return standingFacts(timeline).flatMap((fact) => {
@@ -53,5 +52,5 @@ function worstLeak(fact: ReturnType<typeof standingFacts>[number]): LeakGrade {
 }
 
 function worstOf(grades: readonly (LeakGrade | undefined)[]): LeakGrade {
-  return worse[Math.max(...grades.map((grade) => worse.indexOf(grade ?? 'dry')))] ?? 'dry'
+  return gradesRising[Math.max(...grades.map((grade) => gradesRising.indexOf(grade ?? 'dry')))] ?? 'dry'
 }
