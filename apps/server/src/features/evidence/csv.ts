@@ -1,6 +1,6 @@
 import type { EvidenceEntry, EvidencePayload } from '@glandkeeper/contract/evidence'
-import type { FieldEvent } from '@glandkeeper/contract/events'
 import { csvOf } from '../../platform/spreadsheet.ts'
+import { detailsOf } from './entry-details.ts'
 import { correctedBy } from './scope.ts'
 
 const headings = [
@@ -37,14 +37,4 @@ function rowOf(entry: EvidenceEntry, positions: ReadonlyMap<string, number>): (s
   const putsRight = corrects === null ? '' : (positions.get(corrects) ?? corrects)
   const who = takenBy ?? person
   return [position, tag, takenAt, receivedAt, who, person, device, kind, says, standsAs, putsRight, photos, before, hash, id]
-}
-
-/** Who it was, where that is not who was signed in; and the digests of its photos. */
-function detailsOf(body: string): { takenBy: string | undefined; photos: string } {
-  try {
-    const { takenBy, photos } = JSON.parse(body) as FieldEvent
-    return { takenBy, photos: photos?.join(' ') ?? '' }
-  } catch {
-    return { takenBy: undefined, photos: '' }
-  }
 }

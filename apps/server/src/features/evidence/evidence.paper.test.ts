@@ -30,6 +30,17 @@ it('says what it is of, the chain, the key, and each entry with its correction u
   expect(text).toContain(flat('taken back'))
 })
 
+it('says of each entry when it was taken and received, and who did it beside who was signed in', async () => {
+  const { server } = await anEvidenceRegister()
+  const evidence = payloadOf(await server.expectOk('fitter', exportEvidence, { query: { tag: 'TF-1' } }))
+  const times = { takenAt: '2026-03-02T07:10:00.000Z', receivedAt: '2026-04-05T06:20:00.000Z' }
+  const body = JSON.stringify({ ...(JSON.parse(evidence.entries[0]!.body) as object), takenBy: 'D. Penhale' })
+  const entries = [{ ...evidence.entries[0]!, ...times, body, person: 'Edda Marlow' }]
+  const text = saysOf(await printedPages(await printedEvidence({ ...evidence, entries }, 'f'.repeat(64))))
+  for (const part of ['2026-03-02 07:10', '2026-04-05 07:20', 'D. Penhale', 'entered by Edda Marlow, '])
+    expect(flat(text)).toContain(flat(part))
+})
+
 it('a valve that is not there is refused in words, though a thread found out', async () => {
   const { server } = await anEvidenceRegister()
   const answer = await server.call('fitter', printEvidence, { query: { tag: 'BH-9' } })

@@ -6,11 +6,12 @@ import { paperColours } from '../../platform/paper/colours.ts'
 import { tagLettering } from '../../platform/paper/lettering.ts'
 import { pdfOf } from '../../platform/paper/pdf.ts'
 import { figure, framed, heading, letter, ruled, soft } from '../../platform/paper/pieces.ts'
+import { detailsOf } from './entry-details.ts'
 import { scopeInWords } from './export.ts'
 import { correctedBy } from './scope.ts'
 
 const TITLE_ROOM = { width: 380, height: 30, largest: letter.tag }
-const DIGITS_OF_HASH = 16
+const DIGITS_OF_HASH = 12
 
 /** The entries on paper, each with what was put right beside it. The JSON is what is signed. */
 export function printedEvidence(evidence: EvidencePayload, fingerprint: string): Promise<Uint8Array<ArrayBuffer>> {
@@ -84,8 +85,8 @@ function cutShort(all: number): Content[] {
 }
 
 // No column takes what is left: a word without a blank would push it off the paper.
-const widths = [38, 62, 62, 84, 219, 70]
-const titles = ['place', 'valve', 'taken', 'who, device', 'what it says', 'hash begins']
+const widths = [38, 62, 84, 84, 205, 62]
+const titles = ['place', 'valve', 'taken, received', 'who, device', 'what it says', 'hash begins']
 
 function table(entries: readonly EvidenceEntry[], timeZone: string): Content {
   const small = (text: string): TableCell => ({ text, fontSize: letter.small, color: paperColours.soft })
@@ -110,7 +111,10 @@ function table(entries: readonly EvidenceEntry[], timeZone: string): Content {
 }
 
 /** What was put right is struck out, what puts it right stands under it and a little to the right. */
-function rowOf({ position, tag, takenAt, person, device, says, standsAs, hash }: EvidenceEntry, timeZone: string): TableCell[] {
+function rowOf(entry: EvidenceEntry, timeZone: string): TableCell[] {
+  const { position, tag, takenAt, receivedAt, person, device, says, standsAs, hash, body } = entry
+  const { takenBy } = detailsOf(body)
+  const small = (text: string): Content => ({ ...soft(text), fontSize: letter.small })
   const isStruck = standsAs === 'corrected' || standsAs === 'taken back'
   const lettered = (text: string): TableCell => ({ text, font: 'Lettering' })
   const said: Content = { text: says, ...(isStruck && { decoration: 'lineThrough', color: paperColours.soft }) }
@@ -118,8 +122,8 @@ function rowOf({ position, tag, takenAt, person, device, says, standsAs, hash }:
   return [
     lettered(String(position)),
     lettered(tag),
-    lettered(timeInWords(takenAt, timeZone)),
-    { stack: [person, { ...soft(device), fontSize: letter.small }] },
+    { stack: [timeInWords(takenAt, timeZone), small(timeInWords(receivedAt, timeZone))], font: 'Lettering' },
+    { stack: takenBy === undefined ? [person, small(device)] : [takenBy, small(`entered by ${person}, ${device}`)] },
     { stack: [...mark, said], margin: [standsAs === 'correction' ? 10 : 0, 0, 0, 0] },
     lettered(hash.slice(0, DIGITS_OF_HASH)),
   ]
