@@ -57,7 +57,7 @@ test('a page of somebody else in the way, as of a network that wants a sign-in: 
 
 test('a server killed in the middle of a batch: after its next start every entry is there once', async ({ page, browser }) => {
   test.setTimeout(180_000)
-  const server = new OwnServer(4189)
+  const server = new OwnServer(4189, process.env['GLANDKEEPER_E2E_FOLDER'])
   try {
     await server.start()
     const context = await browser.newContext({ baseURL: server.address })

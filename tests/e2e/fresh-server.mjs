@@ -1,10 +1,7 @@
-// The built server on a data folder of its own, with the demo plant. The folder goes with the process.
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import path from 'node:path'
+// The built server with the demo plant. Its data folder goes with the process.
+import { rmSync } from 'node:fs'
 
-const folder = mkdtempSync(path.join(tmpdir(), 'glandkeeper-e2e-'))
-process.env.GLANDKEEPER_DATA = folder
+const folder = process.env.GLANDKEEPER_DATA
 delete process.env.DATABASE_URL
 process.once('exit', () => rmSync(folder, { recursive: true, force: true }))
 await import('../../apps/server/dist/main.js')

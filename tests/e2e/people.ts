@@ -1,3 +1,4 @@
+import { AxeBuilder } from '@axe-core/playwright'
 import { addValve } from '@glandkeeper/contract/valves'
 import { sendEvents } from '@glandkeeper/contract/events'
 import { signIn } from '@glandkeeper/contract/people'
@@ -50,6 +51,7 @@ export const test = base.extend<Fixtures, WorkerFixtures>({
       page.on('pageerror', (error) => said.push(String(error)))
       await use()
       const provoked = (text: string) =>
+        text === 'Service Worker registration blocked by Playwright' ||
         (offlineOnPurpose && /Failed to load resource: net::ERR_|Failed to fetch/.test(text)) ||
         refusals.some((status) => text.includes(`Failed to load resource: the server responded with a status of ${status}`))
       expect(said.filter((text) => !provoked(text))).toEqual([])
@@ -85,6 +87,15 @@ export async function signInAs(page: Page, role: Role, to = '/'): Promise<void> 
   }
   await page.goto(to)
   await expect(page.getByRole('button', { name: 'Sign out' })).toBeVisible()
+}
+
+/** What axe finds wrong on the page as it stands. Our pages have no frames: its single run says the same in half the time. */
+export async function accessFaults(page: Page) {
+  const { violations } = await new AxeBuilder({ page })
+    .setLegacyMode()
+    .options({ resultTypes: ['violations'] })
+    .analyze()
+  return violations.map(({ id, impact, nodes }) => ({ id, impact, where: nodes[0]?.target.join(' ') }))
 }
 
 export function nameOf(role: Role): string {

@@ -1,3 +1,5 @@
+import { mkdtempSync } from 'node:fs'
+import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { defineConfig, devices } from '@playwright/test'
 
@@ -6,6 +8,8 @@ const port = 4179
 const browser = process.env['GLANDKEEPER_BROWSER']
 
 const phone = { ...devices['Pixel 7'], viewport: { width: 390, height: 844 } }
+/** Where the run keeps its register; its workers read this file too, and find it in their environment. */
+const folder = (process.env['GLANDKEEPER_E2E_FOLDER'] ??= mkdtempSync(path.join(tmpdir(), 'glandkeeper-e2e-')))
 const TIMED = /with a slow processor/
 
 export default defineConfig({
@@ -21,7 +25,8 @@ export default defineConfig({
     baseURL: `http://127.0.0.1:${port}`,
     locale: 'en-GB',
     timezoneId: 'Europe/London',
-    trace: 'retain-on-failure',
+    // Keeping a trace of every test costs a tenth of the run: `--trace on` when one is looked into.
+    screenshot: 'only-on-failure',
     launchOptions: {
       ...(browser && { executablePath: browser }),
       // Keep the browser off the network: the tests need none but this machine.
@@ -48,7 +53,8 @@ export default defineConfig({
     {
       name: 'desk',
       testMatch: /(planner|engineer|everybody)\..*spec\.ts/,
-      use: { viewport: { width: 1280, height: 900 } },
+      // What the page keeps for the field is tried by the fitter's tests; here each new browser would fetch it all for nothing.
+      use: { viewport: { width: 1280, height: 900 }, serviceWorkers: 'block' },
     },
     { name: 'phone', testMatch: /(fitter|everybody)\..*spec\.ts/, grepInvert: TIMED, use: phone },
   ],
@@ -57,7 +63,7 @@ export default defineConfig({
     url: `http://127.0.0.1:${port}/api/health`,
     timeout: 120_000,
     reuseExistingServer: false,
-    env: { PORT: String(port), GLANDKEEPER_DEMO_PASSWORD: 'tarn-hollow', GLANDKEEPER_DEMO: 'on' },
+    env: { PORT: String(port), GLANDKEEPER_DEMO_PASSWORD: 'tarn-hollow', GLANDKEEPER_DEMO: 'on', GLANDKEEPER_DATA: folder },
     stdout: 'ignore',
   },
 })

@@ -5,7 +5,7 @@ import pg from 'pg'
 import { describe, expect, inject, it } from 'vitest'
 import { driftOf } from '../../../../prisma/schema-engine.mjs'
 import { derivePostgresql } from '../../../../prisma/derive-postgresql.mjs'
-import { aDatabase } from '../../testing/a-store.ts'
+import { aCopy } from '../../testing/a-store.ts'
 import { systemClock } from './clock.ts'
 import { migratePostgresql, migrateSqlite } from './migrations.ts'
 
@@ -60,18 +60,18 @@ describe('migrations', () => {
   })
 
   it('apply nothing the second time', async () => {
-    expect(await migrate(await aDatabase())).toEqual([])
+    expect(await migrate(await aCopy())).toEqual([])
   })
 
   it('refuse a register from a newer build, and one whose migration was edited', async () => {
-    const newer = await aDatabase()
+    const newer = await aCopy()
     await run(
       newer,
       `INSERT INTO _prisma_migrations(id, checksum, migration_name, finished_at, applied_steps_count)
         VALUES ('x', 'y', '99990101000000_later', '2026-01-01', 1)`,
     )
     await expect(migrate(newer)).rejects.toThrow('99990101000000_later, which this build does not know')
-    const edited = await aDatabase()
+    const edited = await aCopy()
     await run(edited, `UPDATE _prisma_migrations SET checksum = 'other'`)
     await expect(migrate(edited)).rejects.toThrow('was edited after it was applied')
   })
@@ -79,7 +79,7 @@ describe('migrations', () => {
 
 describe('facts and register changes', () => {
   it('cannot be altered or removed in the database', async () => {
-    const url = await aDatabase()
+    const url = await aCopy()
     for (const sql of [insertSite, insertPerson, insertChange, insertPhoto]) await run(url, sql)
     await expect(run(url, `UPDATE register_change SET what = 'nothing'`)).rejects.toThrow('append-only')
     await expect(run(url, `DELETE FROM register_change`)).rejects.toThrow('append-only')
@@ -90,7 +90,7 @@ describe('facts and register changes', () => {
   })
 
   it('are guarded again after a migration that rebuilt their tables', async () => {
-    const url = await aDatabase()
+    const url = await aCopy()
     for (const sql of [insertSite, insertPerson, insertChange]) await run(url, sql)
     await expect(eventAttempt(url, 'DELETE FROM event')).rejects.toThrow('append-only')
     for (const table of ['event', 'register_change']) await rebuild(url, table)

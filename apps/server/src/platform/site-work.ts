@@ -1,14 +1,10 @@
-import type { Worker } from 'node:worker_threads'
 import type { FastifyBaseLogger } from 'fastify'
-import { startWorker } from './worker.ts'
+import { type Job, startJob } from './worker.ts'
 
 export interface By {
   readonly siteId: string
   readonly personId: string
 }
-
-/** What a worker may say: how far it is, what it made, or the sentence that says why there is nothing. */
-type Said<Made> = { readonly share?: number; readonly made?: Made | { readonly fault: string } }
 
 export interface WorkParts<Asked, Made> {
   /** The file of the worker, beside the caller. */
@@ -24,7 +20,7 @@ export interface WorkParts<Asked, Made> {
 
 interface Running {
   share: number
-  worker: Worker | null
+  job: Pick<Job<unknown>, 'stop'> | null
   isCancelled: boolean
   done: Promise<void>
 }
@@ -47,7 +43,7 @@ export class SiteWork<Asked, Made extends object> {
     const already = this.#running.get(by.siteId)
     if (already) return already.done
     this.#faults.delete(by.siteId)
-    const running: Running = { share: 0, worker: null, isCancelled: false, done: Promise.resolve() }
+    const running: Running = { share: 0, job: null, isCancelled: false, done: Promise.resolve() }
     this.#running.set(by.siteId, running)
     running.done = this.#work(by, asked, running)
       .catch((error: unknown) => {
@@ -67,7 +63,7 @@ export class SiteWork<Asked, Made extends object> {
     const running = this.#running.get(siteId)
     if (!running) return false
     running.isCancelled = true
-    await running.worker?.terminate()
+    await running.job?.stop()
     await running.done
     return true
   }
@@ -86,20 +82,13 @@ export class SiteWork<Asked, Made extends object> {
     await this.#parts.keep(by, asked, made, () => running.isCancelled)
   }
 
-  #made(job: object, running: Running): Promise<Made | { readonly fault: string } | null> {
-    if (running.isCancelled) return Promise.resolve(null)
-    return new Promise((resolve, reject) => {
-      const worker = startWorker(this.#parts.worker, job)
-      running.worker = worker
-      worker.on('message', ({ share, made }: Said<Made>) => {
-        if (share !== undefined) running.share = share * SHARE_BEFORE_KEEPING
-        if (made) resolve(made)
-      })
-      worker.on('error', reject)
-      worker.on('exit', () => {
-        running.worker = null
-        resolve(null)
-      })
+  /** What the thread made, the sentence that says why there is nothing, or null where it was cancelled. */
+  async #made(asked: object, running: Running): Promise<Made | { readonly fault: string } | null> {
+    if (running.isCancelled) return null
+    const job = startJob<Made | { readonly fault: string }>(this.#parts.worker, asked, (share) => {
+      running.share = share * SHARE_BEFORE_KEEPING
     })
+    running.job = job
+    return await job.made
   }
 }

@@ -7,9 +7,13 @@ import { type Platform, route } from '../../platform/route.ts'
 import { apiDocument } from './api-document.ts'
 
 export function apiDocumentRoutes(app: FastifyInstance, platform: Platform): void {
-  const document = apiDocument({
-    ...endpoints,
-    ...Object.fromEntries(calculators.map((calculator) => [`bench ${calculator.name}`, benchEndpoint(calculator)])),
+  // Written when first asked for: it takes longer than all the routes together, and few ever ask.
+  let document: ReturnType<typeof apiDocument> | undefined
+  route(app, platform, showApiDocument, () => {
+    document ??= apiDocument({
+      ...endpoints,
+      ...Object.fromEntries(calculators.map((calculator) => [`bench ${calculator.name}`, benchEndpoint(calculator)])),
+    })
+    return Promise.resolve(document)
   })
-  route(app, platform, showApiDocument, () => Promise.resolve(document))
 }

@@ -1,7 +1,7 @@
 import type { ProblemCode } from '@glandkeeper/contract/problem'
 import { Refusal } from '../../platform/problem.ts'
 import type { Reader } from '../../platform/store.ts'
-import { startWorker } from '../../platform/worker.ts'
+import { startJob } from '../../platform/worker.ts'
 import { type AnswerTo, answerTo, type EvidenceJob } from './answers.ts'
 
 export interface Refused {
@@ -36,12 +36,9 @@ async function isSmall({ read }: Reader, job: EvidenceJob): Promise<boolean> {
 }
 
 async function inThread<Job extends EvidenceJob>(databaseUrl: string, job: Job): Promise<AnswerTo<Job>> {
-  const said = await new Promise<{ made: AnswerTo<Job> } | { refused: Refused }>((resolve, reject) => {
-    const worker = startWorker(new URL('./evidence-worker.js', import.meta.url), { databaseUrl, job })
-    worker.once('message', resolve)
-    worker.once('error', reject)
-    worker.once('exit', () => reject(new Error('the thread ended without an answer')))
-  })
+  const worker = new URL('./evidence-worker.js', import.meta.url)
+  const said = await startJob<{ answer: AnswerTo<Job> } | { refused: Refused }>(worker, { databaseUrl, job }).made
+  if (said === null) throw new Error('the thread ended without an answer')
   if ('refused' in said) throw new Refusal(said.refused.code, said.refused.detail)
-  return said.made
+  return said.answer
 }

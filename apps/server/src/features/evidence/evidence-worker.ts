@@ -1,22 +1,21 @@
-// oxlint-disable unicorn/require-post-message-target-origin -- a port of a thread has no origin
-import { parentPort, workerData } from 'node:worker_threads'
 import { Refusal } from '../../platform/problem.ts'
 import { openReader } from '../../platform/store.ts'
+import { doJobs } from '../../platform/worker.ts'
 import { answerTo, type EvidenceJob } from './answers.ts'
 import type { Refused } from './answering.ts'
 
 /** Runs in a thread of its own. */
-async function work({ databaseUrl, job }: { databaseUrl: string; job: EvidenceJob }): Promise<void> {
+async function answer({ databaseUrl, job }: { databaseUrl: string; job: EvidenceJob }) {
   const reader = await openReader(databaseUrl)
   try {
-    parentPort?.postMessage({ made: await answerTo(reader, job) })
+    return { answer: await answerTo(reader, job) }
   } catch (error) {
     if (!(error instanceof Refusal)) throw error
     const refused: Refused = { code: error.code, detail: error.detail }
-    parentPort?.postMessage({ refused })
+    return { refused }
   } finally {
     await reader.close()
   }
 }
 
-void work(workerData as Parameters<typeof work>[0])
+doJobs(answer)

@@ -1,6 +1,5 @@
-// oxlint-disable unicorn/require-post-message-target-origin -- a port of a thread has no origin
-import { parentPort, workerData } from 'node:worker_threads'
 import { openReader } from '../../platform/store.ts'
+import { doJobs } from '../../platform/worker.ts'
 import { prove } from './prove.ts'
 
 export interface ProofJob {
@@ -9,14 +8,13 @@ export interface ProofJob {
 }
 
 /** Runs in a thread of its own: walks, and says what it found. It never writes. */
-async function work({ databaseUrl, siteId }: ProofJob): Promise<void> {
+async function work({ databaseUrl, siteId }: ProofJob, say: (share: number) => void) {
   const reader = await openReader(databaseUrl)
   try {
-    const made = await prove(reader, siteId, (share) => parentPort?.postMessage({ share }))
-    parentPort?.postMessage({ made })
+    return await prove(reader, siteId, say)
   } finally {
     await reader.close()
   }
 }
 
-void work(workerData as ProofJob)
+doJobs(work)

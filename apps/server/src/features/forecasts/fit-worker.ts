@@ -1,19 +1,21 @@
-// oxlint-disable unicorn/require-post-message-target-origin -- a port of a thread has no origin
-import { parentPort, workerData } from 'node:worker_threads'
 import { openReader } from '../../platform/store.ts'
+import { doJobs } from '../../platform/worker.ts'
 import { fitOfLives } from './fit-of-lives.ts'
 import { livesOfSite } from './lives-of-site.ts'
 
+export interface FitJob {
+  readonly databaseUrl: string
+  readonly siteId: string
+}
+
 /** Runs in a thread of its own: reads, computes, and hands the fit back. It never writes. */
-async function work({ databaseUrl, siteId }: { databaseUrl: string; siteId: string }): Promise<void> {
+async function work({ databaseUrl, siteId }: FitJob, say: (share: number) => void) {
   const reader = await openReader(databaseUrl)
   try {
-    const lives = await livesOfSite(reader.read, siteId)
-    const body = fitOfLives(lives, (share) => parentPort?.postMessage({ share }))
-    parentPort?.postMessage({ body })
+    return fitOfLives(await livesOfSite(reader.read, siteId), say)
   } finally {
     await reader.close()
   }
 }
 
-void work(workerData as { databaseUrl: string; siteId: string })
+doJobs(work)

@@ -1,11 +1,11 @@
-import type { Worker } from 'node:worker_threads'
 import { TZDate } from '@date-fns/tz'
 import type { FastifyBaseLogger } from 'fastify'
 import { type Clock, dayAt } from '../../platform/clock.ts'
 import { newId } from '../../platform/ids.ts'
 import type { Store } from '../../platform/store.ts'
-import { startWorker } from '../../platform/worker.ts'
+import { type Job, startJob } from '../../platform/worker.ts'
 import { type FitBody, rebuildStates } from '../glands/index.ts'
+import type { FitJob } from './fit-worker.ts'
 
 export type FitCause = 'nightly' | 'after an import' | 'asked for'
 
@@ -28,7 +28,7 @@ export class Fits {
     readonly log: Pick<FastifyBaseLogger, 'error'>
   }
   readonly #running = new Map<string, Running>()
-  readonly #workers = new Set<Worker>()
+  readonly #jobs = new Set<Job<FitBody>>()
   readonly #renewing = new Set<Promise<unknown>>()
   #night: NodeJS.Timeout | null = null
   #isStopping = false
@@ -86,7 +86,7 @@ export class Fits {
   async close(): Promise<void> {
     this.#isStopping = true
     if (this.#night) clearInterval(this.#night)
-    for (const worker of this.#workers) void worker.terminate()
+    for (const job of this.#jobs) void job.stop()
     await Promise.allSettled([...[...this.#running.values()].map(({ done }) => done), ...this.#renewing])
   }
 
@@ -117,21 +117,13 @@ export class Fits {
     await this.renew(siteId)
   }
 
-  #computed(siteId: string): Promise<FitBody | null> {
-    const { databaseUrl } = this.#parts
-    return new Promise((resolve, reject) => {
-      const worker = startWorker(new URL('./fit-worker.js', import.meta.url), { databaseUrl, siteId })
-      this.#workers.add(worker)
-      worker.on('message', (message: { share?: number; body?: FitBody }) => {
-        const running = this.#running.get(siteId)
-        if (message.share !== undefined && running) running.share = message.share
-        if (message.body) resolve(message.body)
-      })
-      worker.on('error', reject)
-      worker.on('exit', () => {
-        this.#workers.delete(worker)
-        resolve(null)
-      })
+  async #computed(siteId: string): Promise<FitBody | null> {
+    const asked: FitJob = { databaseUrl: this.#parts.databaseUrl, siteId }
+    const job = startJob<FitBody>(new URL('./fit-worker.js', import.meta.url), asked, (share) => {
+      const running = this.#running.get(siteId)
+      if (running) running.share = share
     })
+    this.#jobs.add(job)
+    return await job.made.finally(() => this.#jobs.delete(job))
   }
 }

@@ -1,6 +1,4 @@
-// oxlint-disable unicorn/require-post-message-target-origin -- a port of a thread has no origin
-import { parentPort, workerData } from 'node:worker_threads'
+import { doJobs } from '../../platform/worker.ts'
 import { type PacksToPrint, printedPacks } from './print.ts'
 
-const printed = await printedPacks(workerData as PacksToPrint)
-parentPort?.postMessage(printed, [printed.buffer])
+doJobs((job: PacksToPrint) => printedPacks(job))

@@ -1,6 +1,4 @@
-// oxlint-disable unicorn/require-post-message-target-origin -- a port of a thread has no origin
-import { parentPort, workerData } from 'node:worker_threads'
+import { doJobs } from '../../platform/worker.ts'
 import { labelSheets, type LabelsToPrint } from './sheets.ts'
 
-const printed = await labelSheets(workerData as LabelsToPrint)
-parentPort?.postMessage(printed, [printed.buffer])
+doJobs((job: LabelsToPrint) => labelSheets(job))

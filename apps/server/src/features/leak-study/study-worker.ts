@@ -1,6 +1,5 @@
-// oxlint-disable unicorn/require-post-message-target-origin -- a port of a thread has no origin
-import { parentPort, workerData } from 'node:worker_threads'
 import { openReader } from '../../platform/store.ts'
+import { doJobs } from '../../platform/worker.ts'
 import type { MadeStudy } from './kept-study.ts'
 import { makeStudy } from './make-study.ts'
 
@@ -12,16 +11,15 @@ export interface StudyJob {
 }
 
 /** Runs in a thread of its own: reads, sums up, and hands the study back. It never writes. */
-async function work({ databaseUrl, siteId, now, entries }: StudyJob): Promise<void> {
+async function work({ databaseUrl, siteId, now, entries }: StudyJob, say: (share: number) => void): Promise<MadeStudy> {
   const reader = await openReader(databaseUrl)
   try {
     const madeAt = new Date(now)
-    const body = await makeStudy(reader.read, { siteId, now: madeAt }, (share) => parentPort?.postMessage({ share }))
-    const made: MadeStudy = { madeAt, entries, body: JSON.stringify(body) }
-    parentPort?.postMessage({ made })
+    const body = await makeStudy(reader.read, { siteId, now: madeAt }, say)
+    return { madeAt, entries, body: JSON.stringify(body) }
   } finally {
     await reader.close()
   }
 }
 
-void work(workerData as StudyJob)
+doJobs(work)

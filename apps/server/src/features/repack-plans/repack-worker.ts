@@ -1,7 +1,6 @@
-// oxlint-disable unicorn/require-post-message-target-origin -- a port of a thread has no origin
-import { parentPort, workerData } from 'node:worker_threads'
 import { loadSolver } from '../../platform/highs-solver.ts'
 import { openReader } from '../../platform/store.ts'
+import { doJobs } from '../../platform/worker.ts'
 import { makeRepackPlan } from './make-repack-plan.ts'
 import type { RepackRequest } from './read-repack-input.ts'
 
@@ -13,19 +12,19 @@ export interface RepackJob {
 }
 
 /** Runs in a thread of its own: reads, plans, and hands the plan back. It never writes. */
-async function work({ databaseUrl, request, now, limits }: RepackJob): Promise<void> {
+async function work({ databaseUrl, request, now, limits }: RepackJob, say: (share: number) => void) {
   const reader = await openReader(databaseUrl)
   try {
     const solve = await loadSolver()
     const made = await makeRepackPlan(reader.read, request, {
       now: new Date(now),
       limits: { ...limits, solve },
-      watch: { onProgress: (share) => parentPort?.postMessage({ share }) },
+      watch: { onProgress: say },
     })
-    parentPort?.postMessage({ made: 'fault' in made ? made : { ...made, startsOn: request.startsOn } })
+    return 'fault' in made ? made : { ...made, startsOn: request.startsOn }
   } finally {
     await reader.close()
   }
 }
 
-void work(workerData as RepackJob)
+doJobs(work)

@@ -1,30 +1,27 @@
-// oxlint-disable unicorn/require-post-message-target-origin -- a port of a thread has no origin
-import { parentPort, workerData } from 'node:worker_threads'
 import { openReader } from '../../platform/store.ts'
+import { doJobs } from '../../platform/worker.ts'
 import { makeRoundPlan } from './make-round-plan.ts'
 import type { PlanRequest } from './read-plan-input.ts'
 
+export interface PlanJob {
+  readonly databaseUrl: string
+  readonly request: PlanRequest
+  readonly limitMs: number
+}
+
 /** Runs in a thread of its own: reads, plans, and hands the plan back. It never writes. */
-async function work({
-  databaseUrl,
-  request,
-  limitMs,
-}: {
-  databaseUrl: string
-  request: PlanRequest
-  limitMs: number
-}): Promise<void> {
+async function work({ databaseUrl, request, limitMs }: PlanJob, say: (share: number) => void) {
   const reader = await openReader(databaseUrl)
   try {
     const until = performance.now() + limitMs
     const made = await makeRoundPlan(reader.read, request, {
-      onProgress: (share) => parentPort?.postMessage({ share }),
+      onProgress: say,
       shouldStop: () => performance.now() > until,
     })
-    parentPort?.postMessage({ made: { ...made, startsOn: request.startsOn } })
+    return { ...made, startsOn: request.startsOn }
   } finally {
     await reader.close()
   }
 }
 
-void work(workerData as { databaseUrl: string; request: PlanRequest; limitMs: number })
+doJobs(work)

@@ -4,6 +4,7 @@ import { mondayOf } from '../../platform/local-time.ts'
 import { SiteWork } from '../../platform/site-work.ts'
 import type { Store } from '../../platform/store.ts'
 import type { MadePlan } from './make-round-plan.ts'
+import type { PlanJob } from './plan-worker.ts'
 import { writeDraft } from './write-draft.ts'
 
 export interface PlanningAsked {
@@ -34,7 +35,7 @@ export function planningOf(parts: {
     worker: new URL('./plan-worker.js', import.meta.url),
     onBreak: 'The planning met an unexpected fault; the plan in use stays.',
     log,
-    jobOf: async ({ siteId }, asked) => {
+    jobOf: async ({ siteId }, asked): Promise<PlanJob> => {
       const { timeZone } = await store.read.site.findUniqueOrThrow({ where: { id: siteId }, select: { timeZone: true } })
       const startsOn = mondayOf(dayAt(clock(), timeZone))
       return { databaseUrl, request: { siteId, startsOn, ...asked }, limitMs: LIMIT_MS }

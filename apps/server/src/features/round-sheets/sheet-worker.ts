@@ -1,7 +1,5 @@
-// oxlint-disable unicorn/require-post-message-target-origin -- a port of a thread has no origin
-import { parentPort, workerData } from 'node:worker_threads'
+import { doJobs } from '../../platform/worker.ts'
 import type { RoundSheet } from './known.ts'
 import { printedSheet } from './sheet.ts'
 
-const printed = await printedSheet(workerData as RoundSheet)
-parentPort?.postMessage(printed, [printed.buffer])
+doJobs((job: RoundSheet) => printedSheet(job))

@@ -37,7 +37,7 @@ export async function valveHistory(read: Read, siteId: string, tag: string, now:
     read.registerChange.findMany({
       where: { siteId, subject: 'valve', subjectId: row.id },
       include: { person: { select: { name: true } } },
-      orderBy: { at: 'desc' },
+      orderBy: [{ at: 'desc' }, { id: 'desc' }],
     }),
   ])
   const basis = await forecastBasis(read, siteId, now)

@@ -1,22 +1,17 @@
-import { startWorker } from '../worker.ts'
+import { startJob } from '../worker.ts'
 
 export type Printer<Job> = (job: Job) => Promise<Uint8Array<ArrayBuffer>>
 
-/** Prints one job after the other, each in a thread: hundreds of pieces take seconds, and no entry may wait for them. */
+/** Prints one job after the other, in a thread: hundreds of pieces take seconds, and no entry may wait for them. */
 export function printerIn(worker: URL): Printer<unknown> {
   let before: Promise<unknown> = Promise.resolve()
   return (job) => {
-    const printed = before.then(() => printInThread(worker, job))
+    const printed = before.then(async () => {
+      const sheet = await startJob<Uint8Array<ArrayBuffer>>(worker, job).made
+      if (sheet === null) throw new Error('the printing thread ended without a sheet')
+      return sheet
+    })
     before = printed.catch(() => {})
     return printed
   }
-}
-
-function printInThread(file: URL, job: unknown): ReturnType<Printer<unknown>> {
-  return new Promise((resolve, reject) => {
-    const worker = startWorker(file, job)
-    worker.once('message', resolve)
-    worker.once('error', reject)
-    worker.once('exit', () => reject(new Error('the printing thread ended without a sheet')))
-  })
 }
