@@ -1,9 +1,16 @@
+import { readdirSync, readFileSync } from 'node:fs'
 import { defineConfig } from 'vitest/config'
 
 // Workspace packages are tested from their sources: no build stands between an edit and its test.
 const resolve = { conditions: ['source', 'module', 'node', 'development|production'] }
 const ssr = { resolve: { conditions: ['source', 'module', 'node', 'development|production'] } }
 const exclude = ['**/dist/**', '**/node_modules/**', 'tests/e2e/**']
+
+/** Tests of the server that open no register say the same whatever database there is: they run once. */
+const withoutRegister = readdirSync('apps/server/src', { recursive: true, encoding: 'utf8' })
+  .filter((file) => file.endsWith('.test.ts'))
+  .map((file) => `apps/server/src/${file.replaceAll('\\', '/')}`)
+  .filter((file) => !/testing\/|inject\('database'\)/.test(readFileSync(file, 'utf8')))
 
 export default defineConfig({
   test: {
@@ -50,7 +57,7 @@ export default defineConfig({
           isolate: false,
           include: ['apps/server/**/*.test.ts'],
           // What is on paper is the same whatever database it was read from.
-          exclude: [...exclude, '**/*.paper.test.ts'],
+          exclude: [...exclude, ...withoutRegister, '**/*.paper.test.ts'],
           globalSetup: ['apps/server/testing/postgresql.ts'],
           testTimeout: 30_000,
           hookTimeout: 120_000,

@@ -5,7 +5,15 @@ import { existsSync } from 'node:fs'
 import path from 'node:path'
 import { say } from './setup.mjs'
 
-const names = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'microsoft-edge']
+// The shell is the same browser without its windows: the tests take a tenth less with it.
+const names = [
+  'chromium-headless-shell',
+  'chromium',
+  'chromium-browser',
+  'google-chrome',
+  'google-chrome-stable',
+  'microsoft-edge',
+]
 const places = [
   '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
   '/Applications/Chromium.app/Contents/MacOS/Chromium',
@@ -43,6 +51,9 @@ function installed() {
       env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
     })
   apt('update', '-qq', ...wait)
-  apt('install', '-y', '-qq', '--no-install-recommends', ...wait, 'chromium', 'fonts-dejavu-core', 'fonts-liberation')
+  const install = (browser) =>
+    apt('install', '-y', '-qq', '--no-install-recommends', ...wait, browser, 'fonts-dejavu-core', 'fonts-liberation')
+  // An older distribution has no shell by itself.
+  if (install('chromium-headless-shell').status !== 0) install('chromium')
   return onPath()
 }

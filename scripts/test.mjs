@@ -1,6 +1,6 @@
 // npm test: everything that proves the product, in the order in which a fault is cheapest to find.
 // `--only types,lint,…` runs some of it. Ends with the plain line `N passed, N failed`.
-import { spawnSync } from 'node:child_process'
+import { spawn, spawnSync } from 'node:child_process'
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
 import path from 'node:path'
 import { findBrowser } from './browser.mjs'
@@ -16,15 +16,32 @@ const bin = (file) => path.join(root, 'node_modules', file)
 const node = (args, env = {}) =>
   spawnSync(process.execPath, args, { cwd: root, stdio: 'inherit', env: { ...process.env, ...env } }).status === 0
 
-/** A check that passes or fails as a whole. */
-const whole = (work) => () => (work() ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 })
+/** What a command that runs beside others says is kept until it has ended. */
+const aside = (args) =>
+  new Promise((resolve) => {
+    const said = []
+    const child = spawn(process.execPath, args, { cwd: root })
+    child.stdout.on('data', (text) => said.push(text))
+    child.stderr.on('data', (text) => said.push(text))
+    child.once('close', (status) => {
+      process.stderr.write(Buffer.concat(said))
+      resolve(status === 0)
+    })
+  })
 
+/** A check that passes or fails as a whole. */
+const whole = (work) => async () => ((await work()) ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 })
+
+/** These only read, and three of the four know one processor only. */
+const readers = {
+  format: whole(() => aside([bin('prettier/bin/prettier.cjs'), '--check', '--log-level', 'warn', '.'])),
+  lint: whole(() => aside([bin('oxlint/bin/oxlint'), '--type-aware', '--deny-warnings'])),
+  boundaries: whole(() => aside(['scripts/boundaries.mjs'])),
+  'dead-code': whole(() => aside([bin('knip/bin/knip.js'), '--no-progress'])),
+}
 const steps = {
-  format: whole(() => node([bin('prettier/bin/prettier.cjs'), '--check', '--log-level', 'warn', '.'])),
   types: whole(() => node([bin('typescript7/bin/tsc'), '-b']) && node([bin('typescript7/bin/tsc'), '-p', 'tests/tsconfig.json'])),
-  lint: whole(() => node([bin('oxlint/bin/oxlint'), '--type-aware', '--deny-warnings'])),
-  boundaries: whole(() => node(['scripts/boundaries.mjs'])),
-  'dead-code': whole(() => node([bin('knip/bin/knip.js'), '--no-progress'])),
+  ...readers,
   tests: () => vitest(),
   browser: () => browserTests(),
 }
@@ -69,13 +86,20 @@ if (unknown.length > 0) {
 }
 
 const total = { passed: 0, failed: 0 }
-for (const [index, name] of asked.entries()) {
+const rounds = [['types'], Object.keys(readers), ['tests'], ['browser']]
+  .map((round) => round.filter((name) => asked.includes(name)))
+  .filter((round) => round.length > 0)
+for (const [index, round] of rounds.entries()) {
+  say(`${index + 1} of ${rounds.length}: ${round.join(', ')}`)
+  await Promise.all(round.map(run))
+}
+console.log(`${total.passed} passed, ${total.failed} failed`)
+process.exit(total.failed === 0 ? 0 : 1)
+
+async function run(name) {
   const began = Date.now()
-  say(`${index + 1} of ${asked.length}: ${name}`)
   const { passed, failed } = await steps[name]()
   total.passed += passed
   total.failed += failed
   say(`${name}: ${passed} passed, ${failed} failed, ${Math.round((Date.now() - began) / 1000)} s`)
 }
-console.log(`${total.passed} passed, ${total.failed} failed`)
-process.exit(total.failed === 0 ? 0 : 1)

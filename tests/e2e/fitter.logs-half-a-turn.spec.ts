@@ -1,5 +1,7 @@
 import { aValveWithReading, expect, signInAs, signInByHand, test } from './people.ts'
 
+test.use({ serviceWorkers: 'block' })
+
 test('a fitter logs half a turn on an M12 gland in two taps, and the board shows 0.875 mm less', async ({ page, api }) => {
   const { tag } = await aValveWithReading(api, 'ZZ-401', { left: 7.4, right: 6.6 })
   await signInByHand(page, 'fitter', `/?find=${tag}`)

@@ -6,6 +6,8 @@ import type { Page } from '@playwright/test'
 import { recordOf } from './field.ts'
 import { aValveWithReading, expect, signInAs, test } from './people.ts'
 
+test.use({ serviceWorkers: 'block' })
+
 const press = (page: Page, name: RegExp) => page.getByRole('button', { name }).tap()
 const readGaps = async (page: Page, left: string, right: string) => {
   await page.getByRole('textbox', { name: 'Gap left, mm' }).fill(left)

@@ -1,5 +1,7 @@
 import { aValveWithReading, expect, signInAs, test } from './people.ts'
 
+test.use({ serviceWorkers: 'block' })
+
 test('a fitter opens the cut card of a valve and takes it along as a page', async ({ page, api }) => {
   const { tag } = await aValveWithReading(api, 'ZZ-405', { left: 9, right: 9 })
   await signInAs(page, 'fitter', `/valves/${tag}`)

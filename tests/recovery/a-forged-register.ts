@@ -10,6 +10,7 @@ import { aReading } from '@glandkeeper/fixtures/a-reading'
 import { aValve } from '@glandkeeper/fixtures/a-valve'
 import { onTestFinished } from 'vitest'
 import { type ChainedEvent, hashOf } from '../../apps/server/src/platform/chain.ts'
+import { proveRegister } from '../../apps/server/src/prove-register.ts'
 import { aServer } from '../../apps/server/testing/a-server.ts'
 
 const root = path.resolve(import.meta.dirname, '../..')
@@ -58,6 +59,13 @@ export function anEmptyFolder(): string {
 /** What `npm run verify` says over a data folder, or of an export that is named. */
 export function verify(folder: string, ...files: readonly string[]): { status: number | null; said: string } {
   return run(path.join(root, 'apps/server/dist/verify.js'), files, { GLANDKEEPER_DATA: folder, DATABASE_URL: '' })
+}
+
+/** The same of a register, without a process of its own. */
+export async function proved(folder: string): Promise<{ faults: number; said: string }> {
+  const lines: string[] = []
+  const faults = await proveRegister(`file:${path.join(folder, 'glandkeeper.db')}`, (line) => lines.push(line))
+  return { faults, said: lines.join('\n') }
 }
 
 /** What the check says that needs nothing of ours. */

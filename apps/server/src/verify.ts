@@ -2,9 +2,8 @@ import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { readConfig } from './config.ts'
 import { checkEvidence } from './features/evidence/check.ts'
-import { prove, type Proved } from './features/evidence/prove.ts'
-import { statesThatDiffer } from './features/glands/index.ts'
-import { openReader, openStore, type Reader } from './platform/store.ts'
+import { openReader, type Reader } from './platform/store.ts'
+import { proveRegister } from './prove-register.ts'
 
 const MILLISECONDS_BETWEEN_LINES = 1_000
 
@@ -12,35 +11,11 @@ const MILLISECONDS_BETWEEN_LINES = 1_000
 async function main(): Promise<void> {
   const config = readConfig(process.env, path.resolve(import.meta.dirname, '../../..'))
   const file = process.argv[2]
-  const faults = file === undefined ? await proveRegister(config.databaseUrl) : await proveFile(file, config.databaseUrl)
+  const faults =
+    file === undefined
+      ? await proveRegister(config.databaseUrl, (line) => console.log(line), progressOf)
+      : await proveFile(file, config.databaseUrl)
   process.exitCode = faults === 0 ? 0 : 1
-}
-
-/** Nothing in any chain of events altered, and every state the one its events make. @returns how many faults there are */
-async function proveRegister(databaseUrl: string): Promise<number> {
-  const reader = await openStore(databaseUrl)
-  let faults = 0
-  for (const { id, name } of await reader.read.site.findMany({ orderBy: { name: 'asc' } })) {
-    const proved = await prove(reader, id, progressOf(name))
-    console.log(`${name}: ${provedInWords(proved)}`)
-    if (!proved.whole) faults += 1
-    for await (const { tag, fields } of statesThatDiffer(reader.read, id, new Date())) {
-      faults += 1
-      console.log(`${name}: the kept state of ${tag} is not what its events make: ${fields.join(', ')}`)
-    }
-  }
-  await reader.close()
-  return faults
-}
-
-function provedInWords(proved: Proved): string {
-  const { seals } = proved
-  if (!proved.whole) {
-    const event = proved.eventId === null ? '' : `, event ${proved.eventId}`
-    return `chain broken at position ${proved.position}${event}: ${proved.what}`
-  }
-  const signed = seals === 0 ? '' : `, ${seals} signed ${seals === 1 ? 'head holds' : 'heads hold'}`
-  return `${proved.events} events, chain whole, head ${proved.head || '(none)'}${signed}`
 }
 
 /** A line every second or so for a person who waits; nothing where the output goes into a file. */
