@@ -4,6 +4,7 @@ import { sumOfCosts } from '@glandkeeper/engines/schedule/repack-plan/slot-cost'
 import { planRepacks } from '@glandkeeper/engines/schedule/repack-plan/plan'
 import type { SolveMilp } from '@glandkeeper/engines/schedule/assignment/milp'
 import type { SearchWatch } from '@glandkeeper/engines/schedule/round-plan/crew-plan'
+import { inPortions, type Portion } from '../../platform/portions.ts'
 import type { Read } from '../../platform/store.ts'
 import { type Boundary, hoursOfEach } from './candidates.ts'
 import type { PlanSlot } from './plan-slots.ts'
@@ -50,7 +51,7 @@ export interface RepackRow {
 
 export interface MadeRepackPlan {
   readonly summary: RepackSummary
-  readonly rows: readonly RepackRow[]
+  readonly rows: readonly Portion<RepackRow>[]
 }
 
 export interface RepackLimits {
@@ -88,10 +89,12 @@ export async function makeRepackPlan(
       stock: stockShown(known, plan.stock),
       ifKept: placement && kept && ifKeptShown(known, placement, kept),
     },
-    rows: known.boundaries.flatMap((boundary) => {
-      const placed = byBoundary.get(boundary.id)
-      return placed ? rowsOf(known, boundary, placed, kept) : []
-    }),
+    rows: inPortions(
+      known.boundaries.flatMap((boundary) => {
+        const placed = byBoundary.get(boundary.id)
+        return placed ? rowsOf(known, boundary, placed, kept) : []
+      }),
+    ),
   }
 }
 

@@ -1,10 +1,8 @@
 import type { Objective } from '@glandkeeper/contract/repack-plans'
 import { newId } from '../../platform/ids.ts'
+import { rowsIn } from '../../platform/portions.ts'
 import type { Store } from '../../platform/store.ts'
 import type { MadeRepackPlan } from './make-repack-plan.ts'
-
-/** So many rows are one transaction: short enough that no page waits for it beside its own work. */
-const PORTION = 200
 
 interface PlanToKeep {
   readonly name: string
@@ -33,9 +31,9 @@ export async function writeRepackPlan(
       data: { id, siteId, name, madeAt: at, madeById: personId, startsOn, weeks, objective, summary: '' },
     }),
   )
-  for (let from = 0; from < made.rows.length; from += PORTION) {
+  for (const portion of made.rows) {
     if (isCancelled()) break
-    const rows = made.rows.slice(from, from + PORTION).map((row) => ({ planId: id, ...row }))
+    const rows = rowsIn(portion).map((row) => ({ planId: id, ...row }))
     await store.write((write) => write.insertRows('planned_repack', rows))
   }
   return store.write(async (write) => {

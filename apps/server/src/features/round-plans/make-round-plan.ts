@@ -1,6 +1,7 @@
 import type { VisitCause } from '@glandkeeper/contract/round-plans'
 import type { SearchWatch } from '@glandkeeper/engines/schedule/round-plan/crew-plan'
 import { planRounds, type RoundPlan } from '@glandkeeper/engines/schedule/round-plan/plan'
+import { inPortions, type Portion } from '../../platform/portions.ts'
 import type { Read } from '../../platform/store.ts'
 import { type PlanRequest, type PlanToMake, readPlanInput, type VisitAbout } from './read-plan-input.ts'
 
@@ -26,7 +27,7 @@ export interface VisitRow {
 
 export interface MadePlan {
   readonly summary: PlanSummary
-  readonly visits: readonly VisitRow[]
+  readonly visits: readonly Portion<VisitRow>[]
 }
 
 /** Reads the register and plans. A plan of what is known, or the sentence that says why there is none. */
@@ -43,18 +44,20 @@ export async function makeRoundPlan(
   const nowhere = new Map(impossible.map(({ visitId, reason }) => [visitId, reason]))
   return {
     summary: { ...totals, ...kept },
-    visits: input.visits.map((visit): VisitRow => {
-      const known = about.get(visit.id) as VisitAbout
-      const there = placed.get(visit.id)
-      return {
-        ...known,
-        crewId: there?.crewId ?? null,
-        week: there?.week ?? null,
-        dueWeek: visit.due,
-        earliest: visit.earliest,
-        latest: visit.latest,
-        reason: there?.reason ?? nowhere.get(visit.id) ?? 'its window is over',
-      }
-    }),
+    visits: inPortions(
+      input.visits.map((visit): VisitRow => {
+        const known = about.get(visit.id) as VisitAbout
+        const there = placed.get(visit.id)
+        return {
+          ...known,
+          crewId: there?.crewId ?? null,
+          week: there?.week ?? null,
+          dueWeek: visit.due,
+          earliest: visit.earliest,
+          latest: visit.latest,
+          reason: there?.reason ?? nowhere.get(visit.id) ?? 'its window is over',
+        }
+      }),
+    ),
   }
 }

@@ -1,9 +1,7 @@
 import { newId } from '../../platform/ids.ts'
+import { rowsIn } from '../../platform/portions.ts'
 import type { Store } from '../../platform/store.ts'
 import type { MadePlan } from './make-round-plan.ts'
-
-/** So many visits are one transaction: short enough that an entry never waits long for it. */
-const PORTION = 2_000
 
 interface Draft {
   readonly startsOn: string
@@ -26,9 +24,9 @@ export async function writeDraft(
   await store.write((write) =>
     write.roundPlan.create({ data: { id, siteId, madeAt: at, madeById: personId, startsOn, weeks, summary: '' } }),
   )
-  for (let from = 0; from < made.visits.length; from += PORTION) {
+  for (const portion of made.visits) {
     if (isCancelled()) break
-    const rows = made.visits.slice(from, from + PORTION).map((visit) => ({ planId: id, ...visit }))
+    const rows = rowsIn(portion).map((visit) => ({ planId: id, ...visit }))
     await store.write((write) => write.insertRows('planned_visit', rows))
   }
   await store.write(async (write) => {
