@@ -5,8 +5,8 @@ import { CrewSearch } from './search.ts'
 
 /** Work for one crew, in windows and weeks filled: about two seconds for the largest plant on one core. */
 const MOST_WORK = 100_000_000
-/** Of it, the most and the least for stirring a settled plan: half a second, and a tenth, on an idle core. */
-const MOST_ANNEALING = 20_000_000
+/** Of it, the most and the least for stirring a settled plan: a third of a second, and a tenth, on an idle core. */
+const MOST_ANNEALING = 15_000_000
 const LEAST_ANNEALING = 4_000_000
 /** And no more than this for each window and week of each beat: a small plan is found soon. */
 const ANNEALING_OF_PART = 30_000
