@@ -31,11 +31,13 @@ export function roundPlanRoutes(app: FastifyInstance, platform: Platform, planni
   const { store, clock } = platform
   const { read } = store
   route(app, platform, showPlans, async ({ me }) => {
+    // Asked before the plans are read: one that ends meanwhile would be said to be done beside the draft before it.
+    const isPlanning = planning.progressOf(me.siteId).share !== null
     const [taken, draft] = await Promise.all([planInUse(read, me.siteId), draftOf(read, me.siteId)])
     return {
       taken: taken && (await presentPlan(read, taken)),
       draft: draft && (await presentPlan(read, draft)),
-      isPlanning: planning.progressOf(me.siteId).share !== null,
+      isPlanning,
     }
   })
 
