@@ -48,32 +48,33 @@ export async function aStore(url?: string): Promise<Store> {
 async function copyOnPostgresql(base: string): Promise<string> {
   made += 1
   const name = `test_${process.pid}_${made}`
-  await query(at(base, 'postgres'), `CREATE DATABASE ${name} TEMPLATE base`)
+  await connected(at(base, 'postgres'), (admin) => admin.query(`CREATE DATABASE ${name} TEMPLATE base`))
   return name
 }
 
 async function drop(base: string, name: string): Promise<void> {
-  await query(at(base, 'postgres'), `DROP DATABASE ${name} WITH (FORCE)`)
+  await connected(at(base, 'postgres'), (admin) => admin.query(`DROP DATABASE ${name} WITH (FORCE)`))
 }
 
 /** Deletes every row past the append-only triggers, as only the owner of a database can; false when somebody is still at it. */
-async function empty(url: string): Promise<boolean> {
-  const [counts] = await query(
-    url,
-    `SELECT (SELECT count(*)::int FROM pg_stat_activity WHERE datname = current_database() AND pid <> pg_backend_pid()) AS others,
-            (SELECT coalesce(sum(n_live_tup), 0)::int FROM pg_stat_user_tables) AS rows`,
-  )
-  if (counts?.['others'] !== 0 || (counts['rows'] ?? 0) > MOST_ROWS_TO_DELETE) return false
-  await query(
-    url,
-    `SET session_replication_role = replica;
-     DO $$ DECLARE name text; BEGIN
-       FOR name IN SELECT tablename FROM pg_tables WHERE schemaname = 'public' AND tablename <> '_prisma_migrations' LOOP
-         EXECUTE format('DELETE FROM %I', name);
-       END LOOP;
-     END $$`,
-  )
-  return true
+function empty(url: string): Promise<boolean> {
+  return connected(url, async (client) => {
+    const { rows } = await client.query<{ others: number; rows: number }>(
+      `SELECT (SELECT count(*)::int FROM pg_stat_activity WHERE datname = current_database() AND pid <> pg_backend_pid()) AS others,
+              (SELECT coalesce(sum(n_live_tup), 0)::int FROM pg_stat_user_tables) AS rows`,
+    )
+    const [found] = rows
+    if (!found || found.others > 0 || found.rows > MOST_ROWS_TO_DELETE) return false
+    await client.query(
+      `SET session_replication_role = replica;
+       DO $$ DECLARE name text; BEGIN
+         FOR name IN SELECT tablename FROM pg_tables WHERE schemaname = 'public' AND tablename <> '_prisma_migrations' LOOP
+           EXECUTE format('DELETE FROM %I', name);
+         END LOOP;
+       END $$`,
+    )
+    return true
+  })
 }
 
 function at(base: string, name: string): string {
@@ -82,11 +83,11 @@ function at(base: string, name: string): string {
   return url.href
 }
 
-async function query(url: string, sql: string): Promise<Record<string, number>[]> {
+async function connected<Result>(url: string, work: (client: pg.Client) => Promise<Result>): Promise<Result> {
   const client = new pg.Client({ connectionString: url })
   await client.connect()
   try {
-    return (await client.query<Record<string, number>>(sql)).rows
+    return await work(client)
   } finally {
     await client.end()
   }

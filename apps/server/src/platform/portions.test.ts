@@ -1,10 +1,10 @@
 import { expect, it } from 'vitest'
-import { inPortions, rowsIn } from './portions.ts'
+import { inPortions } from './portions.ts'
 
-it('gives back every row once and in order, in portions of the size asked for', () => {
-  const rows = Array.from({ length: 7 }, (_, number) => ({ number, name: `"${number}" ä`, isNone: null, share: 1 / 3 }))
-  const portions = inPortions(rows, 3)
-  expect(portions.map((portion) => rowsIn(portion).length)).toEqual([3, 3, 1])
-  expect(portions.flatMap((portion) => rowsIn(portion))).toEqual(rows)
+it('hands over every row once and in order, two hundred at a time', () => {
+  const rows = Array.from({ length: 450 }, (_, number) => ({ number, name: `"${number}" ä`, isNone: null, share: 1 / 3 }))
+  const portions = inPortions(rows).map((portion) => JSON.parse(portion) as typeof rows)
+  expect(portions.map((portion) => portion.length)).toEqual([200, 200, 50])
+  expect(portions.flat()).toEqual(rows)
   expect(inPortions([])).toEqual([])
 })

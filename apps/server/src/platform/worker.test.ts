@@ -1,4 +1,4 @@
-import { expect, it } from 'vitest'
+import { expect, it, onTestFinished, vi } from 'vitest'
 import { startJob } from './worker.ts'
 
 const doing = new URL('./worker.js', import.meta.url).href.replace('/apps/server/src/', '/apps/server/dist/')
@@ -60,4 +60,17 @@ it('stops a job that has been done, but has not been heard of, without waiting f
   await late.stop()
   expect(await late.made).toBeNull()
   expect((await threadOf(worker))?.threadId).toBeGreaterThan(first?.threadId ?? Infinity)
+})
+
+it('lets a thread wait for half a minute after its last job, not after an earlier one', async () => {
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] })
+  onTestFinished(() => void vi.useRealTimers())
+  const worker = aWorker('leaves')
+  const first = await threadOf(worker)
+  vi.advanceTimersByTime(20_000)
+  expect(await threadOf(worker)).toEqual(first)
+  vi.advanceTimersByTime(20_000)
+  expect(await threadOf(worker)).toEqual(first)
+  vi.advanceTimersByTime(30_000)
+  expect(await threadOf(worker)).not.toEqual(first)
 })

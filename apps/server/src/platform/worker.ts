@@ -13,7 +13,8 @@ export interface Job<Made> {
 
 /** Loading what it needs takes a thread longer than most jobs do: one that is done waits so long for the next. */
 const WAITS_MS = 30_000
-const waiting = new Map<string, Set<Worker>>()
+/** Of each file the threads that wait, each with what ends its waiting. */
+const waiting = new Map<string, Map<Worker, NodeJS.Timeout>>()
 
 /**
  * Gives a job to a thread of the worker file beside the caller, as `new URL('./plan-worker.js', import.meta.url)`:
@@ -67,15 +68,19 @@ function newWorker(file: URL): Worker {
 }
 
 function takeWaiting(file: URL): Worker | undefined {
-  const [worker] = waiting.get(file.href) ?? []
-  if (worker) waiting.get(file.href)?.delete(worker)
-  return worker
+  const those = waiting.get(file.href)
+  for (const [worker, leaving] of those ?? []) {
+    clearTimeout(leaving)
+    those?.delete(worker)
+    return worker
+  }
+  return undefined
 }
 
 function letWait(file: URL, worker: Worker): void {
-  const those = waiting.get(file.href) ?? new Set()
-  waiting.set(file.href, those.add(worker))
-  setTimeout(() => those.delete(worker) && void worker.terminate(), WAITS_MS).unref()
+  const those = waiting.get(file.href) ?? new Map<Worker, NodeJS.Timeout>()
+  const leave = () => those.delete(worker) && void worker.terminate()
+  waiting.set(file.href, those.set(worker, setTimeout(leave, WAITS_MS).unref()))
   // A thread that waits keeps no process alive.
   worker.unref()
 }

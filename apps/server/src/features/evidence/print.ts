@@ -89,7 +89,6 @@ const widths = [38, 62, 84, 84, 205, 62]
 const titles = ['place', 'valve', 'taken, received', 'who, device', 'what it says', 'hash begins']
 
 function table(entries: readonly EvidenceEntry[], timeZone: string): Content {
-  const small = (text: string): TableCell => ({ text, fontSize: letter.small, color: paperColours.soft })
   return {
     margin: [0, 8, 0, 0],
     table: {
@@ -110,11 +109,12 @@ function table(entries: readonly EvidenceEntry[], timeZone: string): Content {
   }
 }
 
+const small = (text: string) => ({ ...soft(text), fontSize: letter.small })
+
 /** What was put right is struck out, what puts it right stands under it and a little to the right. */
 function rowOf(entry: EvidenceEntry, timeZone: string): TableCell[] {
   const { position, tag, takenAt, receivedAt, person, device, says, standsAs, hash, body } = entry
   const { takenBy } = detailsOf(body)
-  const small = (text: string): Content => ({ ...soft(text), fontSize: letter.small })
   const isStruck = standsAs === 'corrected' || standsAs === 'taken back'
   const lettered = (text: string): TableCell => ({ text, font: 'Lettering' })
   const said: Content = { text: says, ...(isStruck && { decoration: 'lineThrough', color: paperColours.soft }) }

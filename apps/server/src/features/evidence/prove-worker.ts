@@ -1,5 +1,4 @@
-import { openReader } from '../../platform/store.ts'
-import { doJobs } from '../../platform/worker.ts'
+import { doReadingJobs } from '../../platform/reading-worker.ts'
 import { prove } from './prove.ts'
 
 export interface ProofJob {
@@ -7,14 +6,4 @@ export interface ProofJob {
   readonly siteId: string
 }
 
-/** Runs in a thread of its own: walks, and says what it found. It never writes. */
-async function work({ databaseUrl, siteId }: ProofJob, say: (share: number) => void) {
-  const reader = await openReader(databaseUrl)
-  try {
-    return await prove(reader, siteId, say)
-  } finally {
-    await reader.close()
-  }
-}
-
-doJobs(work)
+doReadingJobs((reader, { siteId }: ProofJob, say) => prove(reader, siteId, say))

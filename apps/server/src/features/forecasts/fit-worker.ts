@@ -1,5 +1,4 @@
-import { openReader } from '../../platform/store.ts'
-import { doJobs } from '../../platform/worker.ts'
+import { doReadingJobs } from '../../platform/reading-worker.ts'
 import { fitOfLives } from './fit-of-lives.ts'
 import { livesOfSite } from './lives-of-site.ts'
 
@@ -8,14 +7,4 @@ export interface FitJob {
   readonly siteId: string
 }
 
-/** Runs in a thread of its own: reads, computes, and hands the fit back. It never writes. */
-async function work({ databaseUrl, siteId }: FitJob, say: (share: number) => void) {
-  const reader = await openReader(databaseUrl)
-  try {
-    return fitOfLives(await livesOfSite(reader.read, siteId), say)
-  } finally {
-    await reader.close()
-  }
-}
-
-doJobs(work)
+doReadingJobs(async ({ read }, { siteId }: FitJob, say) => fitOfLives(await livesOfSite(read, siteId), say))

@@ -1,6 +1,6 @@
 import type { Objective } from '@glandkeeper/contract/repack-plans'
 import { newId } from '../../platform/ids.ts'
-import { rowsIn } from '../../platform/portions.ts'
+import { writePortions } from '../../platform/portions.ts'
 import type { Store } from '../../platform/store.ts'
 import type { MadeRepackPlan } from './make-repack-plan.ts'
 
@@ -31,11 +31,7 @@ export async function writeRepackPlan(
       data: { id, siteId, name, madeAt: at, madeById: personId, startsOn, weeks, objective, summary: '' },
     }),
   )
-  for (const portion of made.rows) {
-    if (isCancelled()) break
-    const rows = rowsIn(portion).map((row) => ({ planId: id, ...row }))
-    await store.write((write) => write.insertRows('planned_repack', rows))
-  }
+  await writePortions(store, 'planned_repack', { planId: id, portions: made.rows }, isCancelled)
   return store.write(async (write) => {
     const isKept = !isCancelled()
     if (isKept) await write.repackPlan.update({ where: { id }, data: { summary: JSON.stringify(made.summary) } })

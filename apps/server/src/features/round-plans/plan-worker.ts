@@ -1,5 +1,4 @@
-import { openReader } from '../../platform/store.ts'
-import { doJobs } from '../../platform/worker.ts'
+import { doReadingJobs } from '../../platform/reading-worker.ts'
 import { makeRoundPlan } from './make-round-plan.ts'
 import type { PlanRequest } from './read-plan-input.ts'
 
@@ -9,19 +8,11 @@ export interface PlanJob {
   readonly limitMs: number
 }
 
-/** Runs in a thread of its own: reads, plans, and hands the plan back. It never writes. */
-async function work({ databaseUrl, request, limitMs }: PlanJob, say: (share: number) => void) {
-  const reader = await openReader(databaseUrl)
-  try {
-    const until = performance.now() + limitMs
-    const made = await makeRoundPlan(reader.read, request, {
-      onProgress: say,
-      shouldStop: () => performance.now() > until,
-    })
-    return { ...made, startsOn: request.startsOn }
-  } finally {
-    await reader.close()
-  }
-}
-
-doJobs(work)
+doReadingJobs(async ({ read }, { request, limitMs }: PlanJob, say) => {
+  const until = performance.now() + limitMs
+  const made = await makeRoundPlan(read, request, {
+    onProgress: say,
+    shouldStop: () => performance.now() > until,
+  })
+  return { ...made, startsOn: request.startsOn }
+})

@@ -1,5 +1,5 @@
 import { newId } from '../../platform/ids.ts'
-import { rowsIn } from '../../platform/portions.ts'
+import { writePortions } from '../../platform/portions.ts'
 import type { Store } from '../../platform/store.ts'
 import type { MadePlan } from './make-round-plan.ts'
 
@@ -24,11 +24,7 @@ export async function writeDraft(
   await store.write((write) =>
     write.roundPlan.create({ data: { id, siteId, madeAt: at, madeById: personId, startsOn, weeks, summary: '' } }),
   )
-  for (const portion of made.visits) {
-    if (isCancelled()) break
-    const rows = rowsIn(portion).map((visit) => ({ planId: id, ...visit }))
-    await store.write((write) => write.insertRows('planned_visit', rows))
-  }
+  await writePortions(store, 'planned_visit', { planId: id, portions: made.visits }, isCancelled)
   await store.write(async (write) => {
     if (!isCancelled()) await write.roundPlan.update({ where: { id }, data: { summary: JSON.stringify(made.summary) } })
     await write.roundPlan.deleteMany({ where: { siteId, takenAt: null, ...(!isCancelled() && { id: { not: id } }) } })
