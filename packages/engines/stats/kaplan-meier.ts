@@ -51,12 +51,15 @@ export function kaplanMeier(input: {
   const z = -normalQuantile((1 - confidence) / 2)
   let survival = 1
   let greenwood = 0
-  const steps = countLives(lives).map((count): SurvivalStep => {
-    survival *= (count.atRisk - count.ended) / count.atRisk
-    greenwood += count.ended / count.atRisk / (count.atRisk - count.ended)
-    if (survival === 0) return { ...count, survival, standardError: null, lower: null, upper: null }
+  // Written out: spreading an object into each step takes ten times as long as the sums.
+  const steps = countLives(lives).map(({ time, atRisk, ended, lastSeen }): SurvivalStep => {
+    survival *= (atRisk - ended) / atRisk
+    greenwood += ended / atRisk / (atRisk - ended)
+    if (survival === 0) return { time, atRisk, ended, lastSeen, survival, standardError: null, lower: null, upper: null }
     const relativeError = Math.sqrt(greenwood)
-    return { ...count, survival, standardError: survival * relativeError, ...limits(survival, z * relativeError, scale) }
+    const standardError = survival * relativeError
+    const { lower, upper } = limits(survival, z * relativeError, scale)
+    return { time, atRisk, ended, lastSeen, survival, standardError, lower, upper }
   })
   return {
     ok: true,

@@ -75,22 +75,34 @@ function tally(groups: readonly (readonly Lifetime[])[], rho: number) {
   const expected = groups.map(() => 0)
   const variance = groups.map(() => groups.map(() => 0))
   const ofGroups = groups.map((lives) => watcher(countLives(lives)))
+  const shares = groups.map(() => 0)
   let survival = 1
-  for (const { time, atRisk, ended } of countLives(groups.flat()).filter((count) => count.ended > 0)) {
+  for (const { time, atRisk, ended } of countLives(groups.flat())) {
+    if (ended === 0) continue
     const weight = survival ** rho
-    const here = ofGroups.map((watch) => watch(time))
     // The hypergeometric variance of a draw of all that are left is 0; its formula would be 0/0.
     const spread = atRisk > 1 ? (weight * weight * ended * (atRisk - ended)) / (atRisk - 1) : 0
-    for (const [group, own] of here.entries()) {
+    for (let group = 0; group < ofGroups.length; group++) {
+      const own = ofGroups[group]!(time)
       const share = own.atRisk / atRisk
+      shares[group] = share
       observed[group]! += weight * own.ended
       expected[group]! += weight * ended * share
-      for (const [other, { atRisk: others }] of here.entries())
-        variance[group]![other]! += spread * share * ((group === other ? 1 : 0) - others / atRisk)
     }
+    addSpread(variance, shares, spread)
     survival *= (atRisk - ended) / atRisk
   }
   return { observed, expected, variance }
+}
+
+/** Of every pair of groups at every time of an end: plain indices, as this is nearly all the time a comparison takes. */
+function addSpread(variance: readonly number[][], shares: readonly number[], spread: number): void {
+  for (let group = 0; group < shares.length; group++) {
+    const row = variance[group]!
+    const spreadOfGroup = spread * shares[group]!
+    for (let other = 0; other < shares.length; other++) row[other]! -= spreadOfGroup * shares[other]!
+    row[group]! += spreadOfGroup
+  }
 }
 
 /** Tells, for times asked in rising order, how many of one group are watched and how many end. */

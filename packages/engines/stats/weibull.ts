@@ -117,7 +117,7 @@ function mostLikely(lives: readonly KnownLifetime[]): Place | null {
   const rough = minimise(
     ([location = 0, logSpread = 0]) => -lifetimeLikelihood(lives, { location, logSpread }).value,
     [middle, 0],
-    { step: 0.5, tolerance: 1e-8, mostEvaluations: 2000 },
+    { step: 0.5, tolerance: 1e-4, mostEvaluations: 2000 },
   )
   const [location = NaN, logSpread = NaN] = rough.point
   return polish(lives, { location, logSpread })

@@ -8,10 +8,7 @@ import { aValve } from '@glandkeeper/fixtures/a-valve'
 import { describe, expect, it } from 'vitest'
 import { aServerWithPlant } from '../../../testing/a-plant.ts'
 import { aServer, type TestServer } from '../../../testing/a-server.ts'
-import { newId } from '../../platform/ids.ts'
 import { Calibrations } from './calibration.ts'
-import { fitOfLives } from './fit-of-lives.ts'
-import { livesOfSite } from './lives-of-site.ts'
 
 const at = (day: string) => `${day}T08:00:00Z`
 
@@ -118,19 +115,9 @@ describe('forecasts really said', () => {
   })
 })
 
-/** Some valves of the demo plant, with one fit of their lives. */
-async function aFittedPlant(count: number): Promise<TestServer> {
-  const server = await aServerWithPlant(count)
-  const { store, siteId, now } = server
-  const body = fitOfLives(await livesOfSite(store.read, siteId), () => {})
-  const row = { id: newId(), siteId, fittedAt: now, cause: 'asked for', body: JSON.stringify(body) }
-  await store.write((write) => write.wearFit.create({ data: row }))
-  return server
-}
-
 describe('forecasts made again from the readings of their time', () => {
   it('of a plant with six years of history: every span of readings, shares, the straight line beside', async () => {
-    const server = await aFittedPlant(60)
+    const server = await aServerWithPlant(60)
     expect(await said(server)).toMatchObject({ valves: 0 })
     const shown = await replayed(server)
     expect(shown).toMatchObject({ of: 'replayed', valves: 60, valvesLookedAt: 60, fittedAt: server.now.toISOString() })
@@ -165,7 +152,7 @@ describe('forecasts made again from the readings of their time', () => {
   })
 
   it('let the board be read while they are made', async () => {
-    const server = await aFittedPlant(60)
+    const server = await aServerWithPlant(60)
     const progress = { isDone: false }
     const asked = replayed(server).finally(() => (progress.isDone = true))
     const waits: number[] = []

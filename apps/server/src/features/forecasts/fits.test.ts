@@ -2,28 +2,16 @@ import { setTimeout as pause } from 'node:timers/promises'
 import { showBoard } from '@glandkeeper/contract/board'
 import { askForFit, showFit } from '@glandkeeper/contract/forecasts'
 import { describe, expect, it } from 'vitest'
-import { aServerWithPlant } from '../../../testing/a-plant.ts'
+import { aServerWithPlant, fitted } from '../../../testing/a-plant.ts'
 import { aServer, type TestServer } from '../../../testing/a-server.ts'
 import { statesThatDiffer } from '../glands/index.ts'
-
-/** Some valves of the demo plant; the fit that follows every import is over. */
-async function aFittedPlant(count: number): Promise<TestServer> {
-  const server = await aServerWithPlant(count)
-  await idle(server)
-  return server
-}
-
-/** Until no fit runs: an import starts one by itself. */
-async function idle({ fits, siteId }: TestServer): Promise<void> {
-  while (fits.progressOf(siteId) !== null) await pause(20)
-}
 
 const fitsOf = ({ store }: TestServer) => store.read.wearFit.findMany({ orderBy: [{ fittedAt: 'asc' }, { id: 'asc' }] })
 const causesOf = async (server: TestServer) => (await fitsOf(server)).map(({ cause }) => cause)
 
 describe('the fit after an import', () => {
   it('is kept with its date, what it rests on and how good it is, and every state is made from it', async () => {
-    const server = await aFittedPlant(40)
+    const server = await aServerWithPlant(40)
     const newest = (await fitsOf(server)).at(-1)
     expect(newest).toMatchObject({ cause: 'after an import', fittedAt: server.now })
     const { fit, running } = await server.expectOk('fitter', showFit)
@@ -45,7 +33,7 @@ describe('the fit after an import', () => {
   }, 60_000)
 
   it('of the same lives is the same to the last digit, and the one before stays', async () => {
-    const server = await aFittedPlant(20)
+    const server = await aServerWithPlant(20)
     const before = await fitsOf(server)
     await server.fits.ask(server.siteId, 'asked for')
     const after = await fitsOf(server)
@@ -54,7 +42,7 @@ describe('the fit after an import', () => {
   }, 60_000)
 
   it('lets the board be read while it runs, and tells how far it is', async () => {
-    const server = await aFittedPlant(40)
+    const server = await aServerWithPlant(40)
     const shares: number[] = []
     const done = server.fits.ask(server.siteId, 'asked for')
     let answers = 0
@@ -78,7 +66,7 @@ describe('a fit asked for', () => {
     expect(await server.call('fitter', askForFit)).toMatchObject({ ok: false, status: 403 })
     expect(await server.expectOk('fitter', showFit)).toEqual({ fit: null, running: null })
     expect(await server.expectOk('engineer', askForFit)).toEqual({ fit: null, running: 0 })
-    await idle(server)
+    await fitted(server)
     expect((await server.expectOk('planner', showFit)).fit).toMatchObject({ cause: 'asked for', lives: 0, groups: [] })
   })
 
