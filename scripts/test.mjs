@@ -32,9 +32,9 @@ const aside = (args) =>
 /** A check that passes or fails as a whole. */
 const whole = (work) => async () => ((await work()) ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 })
 
-/** These only read, and three of the four know one processor only. */
+/** These only read: beside each other they keep every processor busy. */
 const readers = {
-  format: whole(() => aside([bin('prettier/bin/prettier.cjs'), '--check', '--log-level', 'warn', '.'])),
+  format: whole(() => aside([bin('oxfmt/bin/oxfmt'), '--list-different'])),
   lint: whole(() => aside([bin('oxlint/bin/oxlint'), '--type-aware', '--deny-warnings'])),
   boundaries: whole(() => aside(['scripts/boundaries.mjs'])),
   'dead-code': whole(() => aside([bin('knip/bin/knip.js'), '--no-progress'])),

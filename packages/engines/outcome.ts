@@ -10,7 +10,8 @@ export interface InputProblem {
 
 /** What an engine gives back: its figures, or the named problem with what it was given. Never NaN. */
 export type Outcome<Figures extends object> =
-  (Readonly<Figures> & { readonly ok: true }) | { readonly ok: false; readonly problem: InputProblem }
+  | (Readonly<Figures> & { readonly ok: true })
+  | { readonly ok: false; readonly problem: InputProblem }
 
 /** @example refuse('gland/no-space', 'boxBore', 'too narrow').ok // → false */
 export function refuse(code: InputProblem['code'], field: string, detail: string): { ok: false; problem: InputProblem } {

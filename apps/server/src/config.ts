@@ -24,7 +24,8 @@ const Environment = z.object({
 })
 
 export type HttpsConfig =
-  { readonly is: 'off' | 'self-made' } | { readonly is: 'given'; readonly cert: string; readonly key: string }
+  | { readonly is: 'off' | 'self-made' }
+  | { readonly is: 'given'; readonly cert: string; readonly key: string }
 
 export interface Config {
   readonly port: number

@@ -3,7 +3,12 @@ import { type Outcome, refuse } from '../outcome.ts'
 
 /** What may call for the next look at a gland; the earliest decides. */
 export type LookRule =
-  'after a repack' | 'after a nip' | 'leak interval' | 'reserve' | 'longest time between looks' | 'never seen'
+  | 'after a repack'
+  | 'after a nip'
+  | 'leak interval'
+  | 'reserve'
+  | 'longest time between looks'
+  | 'never seen'
 
 /** What is known of one gland for its next look. Null: not known, or not the case. */
 export interface LookInput {

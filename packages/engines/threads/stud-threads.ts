@@ -120,7 +120,8 @@ export function findThread(
 }
 
 export type TravelResult =
-  { readonly ok: true; readonly travel: Millimetre } | { readonly ok: false; readonly problem: ThreadProblem }
+  | { readonly ok: true; readonly travel: Millimetre }
+  | { readonly ok: false; readonly problem: ThreadProblem }
 
 /**
  * How far a nut, and the follower under it, moves in so many turns: turns times pitch.

@@ -2,7 +2,14 @@ import type { Prisma } from '../generated/sqlite/client.ts'
 
 /** Tables that files fill by the thousand. Columns are the fields in snake case, as in the whole schema. */
 export type BulkTable =
-  'valve' | 'valve_state' | 'event' | 'register_change' | 'forecast_made' | 'planned_visit' | 'planned_repack' | 'leak'
+  | 'valve'
+  | 'valve_state'
+  | 'event'
+  | 'register_change'
+  | 'forecast_made'
+  | 'planned_visit'
+  | 'planned_repack'
+  | 'leak'
 export type BulkRow = Readonly<Record<string, string | number | boolean | Date | null>>
 
 /**

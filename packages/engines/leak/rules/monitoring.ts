@@ -24,7 +24,12 @@ export interface MonitoringInput {
 }
 
 export type MonitoringReason =
-  'at first' | 'after clean looks' | 'after a leak' | 'by percent leaking' | 'difficult to monitor' | 'unsafe to monitor'
+  | 'at first'
+  | 'after clean looks'
+  | 'after a leak'
+  | 'by percent leaking'
+  | 'difficult to monitor'
+  | 'unsafe to monitor'
 
 export interface NextMonitoring {
   /** Null for a valve that is unsafe to monitor: when it is safe, by a written plan. */

@@ -2,7 +2,8 @@ import type { FieldEvent, FoundRing } from '@glandkeeper/contract/events'
 import { formatMillimetres as millimetres, formatTurns } from '@glandkeeper/units/format'
 
 type Body =
-  Exclude<FieldEvent, { kind: 'fact.corrected' }> | NonNullable<Extract<FieldEvent, { kind: 'fact.corrected' }>['replacement']>
+  | Exclude<FieldEvent, { kind: 'fact.corrected' }>
+  | NonNullable<Extract<FieldEvent, { kind: 'fact.corrected' }>['replacement']>
 
 /** One entry as a person would tell it, with its figures. */
 export function entryInWords(event: FieldEvent): string {

@@ -48,7 +48,8 @@ export function howFactsStand({ standing, takenBack }: ReturnType<typeof factsAs
 }
 
 type Body =
-  Exclude<FieldEvent, { kind: 'fact.corrected' }> | NonNullable<Extract<FieldEvent, { kind: 'fact.corrected' }>['replacement']>
+  | Exclude<FieldEvent, { kind: 'fact.corrected' }>
+  | NonNullable<Extract<FieldEvent, { kind: 'fact.corrected' }>['replacement']>
 
 function factOf(event: Body): Fact {
   switch (event.kind) {

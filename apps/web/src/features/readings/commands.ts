@@ -21,7 +21,8 @@ type Without<T, K extends PropertyKey> = T extends unknown ? Omit<T, K> : never
 export type Fact = Without<z.input<typeof FieldEvent>, keyof Stamp>
 
 type Built =
-  { readonly ok: true; readonly entries: readonly FieldEvent[] } | { readonly ok: false; readonly faults: readonly string[] }
+  | { readonly ok: true; readonly entries: readonly FieldEvent[] }
+  | { readonly ok: false; readonly faults: readonly string[] }
 
 export interface Circumstances {
   readonly valveId: string
