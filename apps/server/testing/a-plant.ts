@@ -2,14 +2,32 @@ import { setTimeout as pause } from 'node:timers/promises'
 import { addArea } from '@glandkeeper/contract/areas'
 import { historyCsv, valvesCsv } from '@glandkeeper/fixtures/demo-plant/csv'
 import { demoPlant, demoSeed } from '@glandkeeper/fixtures/demo-plant/demo-plant'
-import { aServer, type TestServer } from './a-server.ts'
+import { inject } from 'vitest'
+import { aRegisterToKeep, aServerOn, type Register, type TestServer } from './a-server.ts'
+import { aCopy } from './a-store.ts'
 import { applied, checked } from './import-file.ts'
 
 const plant = demoPlant({ seed: demoSeed, endsOn: '2026-05-04' })
 
-/** A server with some valves of the demo plant and their six years, brought in as a planner would; the fit an import starts is over. */
-export async function aServerWithPlant(count: number): Promise<TestServer> {
-  const server = await aServer()
+/** Valves of the small plant, and of the one that fills more than a page of a pocket. */
+export type PlantSize = 25 | 62
+
+/** Plants of this process, each brought in once: that takes four seconds, and a copy of it a tenth of one. */
+const plants = new Map<string, Promise<Register>>()
+
+/** A server with some valves of the demo plant and their six years; the fit that follows every import is over. */
+export async function aServerWithPlant(count: PlantSize): Promise<TestServer> {
+  const key = `${count} ${inject('database').base}`
+  const kept = plants.get(key) ?? aPlant(count)
+  plants.set(key, kept)
+  const { databaseUrl, ...site } = await kept
+  return aServerOn({ databaseUrl: await aCopy(databaseUrl), ...site })
+}
+
+/** Brought in as a planner would. */
+async function aPlant(count: PlantSize): Promise<Register> {
+  const register = await aRegisterToKeep()
+  const server = await aServerOn(register)
   for (const body of plant.areas.filter(({ code }) => code !== 'BH')) await server.expectOk('planner', addArea, { body })
   const valves = plant.valves.filter((_, index) => index % Math.floor(plant.valves.length / count) === 0).slice(0, count)
   const tags = new Set(valves.map(({ tag }) => tag))
@@ -17,7 +35,8 @@ export async function aServerWithPlant(count: number): Promise<TestServer> {
   await applied(server, await checked(server, 'valves', valvesCsv(valves)), 'whole file')
   await applied(server, await checked(server, 'history', historyCsv(history)), 'whole file')
   await fitted(server)
-  return server
+  await server.stop()
+  return register
 }
 
 /** Until no fit runs: the forecasts of a valve may else differ between two requests. */

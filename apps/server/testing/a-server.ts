@@ -10,8 +10,8 @@ import type { Fits } from '../src/features/forecasts/index.ts'
 import { COOKIE, HTTPS_COOKIE } from '../src/platform/auth.ts'
 import type { Clock } from '../src/platform/clock.ts'
 import { newId } from '../src/platform/ids.ts'
-import type { Store } from '../src/platform/store.ts'
-import { aDatabase, aStore } from './a-store.ts'
+import { openStore, type Store } from '../src/platform/store.ts'
+import { aCopyToKeep, aDatabase, aStore } from './a-store.ts'
 
 interface CallIn<E extends Endpoint> {
   params?: ParamsIn<E>
@@ -36,6 +36,8 @@ export interface TestServer {
   /** The same, for a test that expects it to work. */
   readonly expectOk: <E extends Endpoint>(role: Role, endpoint: E, input?: CallIn<E>) => Promise<OkOf<E>>
   readonly cookieOf: (role: Role) => string
+  /** Before the test ends, where its register is to be left closed. */
+  readonly stop: () => Promise<void>
 }
 
 /** A well-formed hash of a password nobody knows. */
@@ -45,10 +47,36 @@ const NOBODYS_PASSWORD = '$argon2id$v=19$m=19456,t=2,p=1$c29tZXNhbHRzb21lc2FsdA$
 const HUNDRED_DAYS = 100 * 86_400_000
 const NOW = new Date('2026-05-04T09:00:00.000Z')
 
-export async function aServer(options: { clock?: Clock; pages?: string; behindProxy?: boolean } = {}): Promise<TestServer> {
+interface ServerOptions {
+  readonly clock?: Clock
+  readonly pages?: string
+  readonly behindProxy?: boolean
+}
+
+export async function aServer(options: ServerOptions = {}): Promise<TestServer> {
   const databaseUrl = await aDatabase()
   const store = await aStore(databaseUrl)
-  const clock = options.clock ?? (() => NOW)
+  return served(store, { databaseUrl, ...(await aSite(store, options.clock ?? (() => NOW))) }, options)
+}
+
+/** What a server works on: a register with its one site, and who may sign in there. */
+export type Register = Pick<TestServer, 'databaseUrl' | 'siteId' | 'personIds'>
+
+/** A server on a register that another one has been stopped on. */
+export async function aServerOn(register: Register): Promise<TestServer> {
+  return served(await aStore(register.databaseUrl), register)
+}
+
+/** A register with a site, an area and one person of each role, in a database that outlives its test; see `aCopyToKeep`. */
+export async function aRegisterToKeep(): Promise<Register> {
+  const databaseUrl = await aCopyToKeep()
+  const store = await openStore(databaseUrl)
+  const site = await aSite(store, () => NOW)
+  await store.close()
+  return { databaseUrl, ...site }
+}
+
+async function aSite(store: Store, clock: Clock): Promise<Pick<Register, 'siteId' | 'personIds'>> {
   const siteId = newId()
   const personIds = { planner: newId(), fitter: newId(), engineer: newId() }
   await store.write(async (write) => {
@@ -74,6 +102,15 @@ export async function aServer(options: { clock?: Clock; pages?: string; behindPr
       })
     }
   })
+  return { siteId, personIds }
+}
+
+async function served(
+  store: Store,
+  { databaseUrl, siteId, personIds }: Register,
+  options: ServerOptions = {},
+): Promise<TestServer> {
+  const clock = options.clock ?? (() => NOW)
   const { app, imports, fits } = await buildApp({
     store,
     databaseUrl,
@@ -84,11 +121,15 @@ export async function aServer(options: { clock?: Clock; pages?: string; behindPr
     pages: options.pages ?? null,
   })
   await app.ready()
-  onTestFinished(async () => {
+  let stopped: Promise<void> | null = null
+  const stop = () => (stopped ??= stopAll())
+  const stopAll = async () => {
     await imports.stop()
     await fits.close()
     await app.close()
-  })
+    await store.close()
+  }
+  onTestFinished(stop)
   // Under both names: some tests come over a proxy with https.
   const cookieOf = (role: Role) =>
     [COOKIE, HTTPS_COOKIE].map((name) => `${name}=${encodeURIComponent(app.signCookie(`token of ${role}`))}`).join('; ')
@@ -99,7 +140,7 @@ export async function aServer(options: { clock?: Clock; pages?: string; behindPr
     if (!answer.ok) throw new Error(`${endpoint.method} ${endpoint.path}: ${JSON.stringify(answer.problem)}`)
     return answer.value
   }
-  return { app, store, imports, fits, databaseUrl, siteId, personIds, now: clock(), call, expectOk, cookieOf }
+  return { app, store, imports, fits, databaseUrl, siteId, personIds, now: clock(), call, expectOk, cookieOf, stop }
 }
 
 async function callThrough<E extends Endpoint>(

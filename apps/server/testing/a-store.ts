@@ -24,19 +24,29 @@ export async function aDatabase(): Promise<string> {
   return at(base, name)
 }
 
-/** The same for a test that alters tables, triggers or the list of migrations: gone when the test ends. */
-export async function aCopy(): Promise<string> {
+/** The same for a test that alters tables, triggers or the list of migrations, or that begins with what `aCopyToKeep` holds. */
+export async function aCopy(of?: string): Promise<string> {
   const { provider, base } = inject('database')
   if (provider === 'sqlite') {
     const folder = mkdtempSync(path.join(tmpdir(), 'glandkeeper-test-'))
     const file = path.join(folder, 'register.db')
-    copyFileSync(base, file)
+    copyFileSync(of?.replace('file:', '') ?? base, file)
     onTestFinished(() => rmSync(folder, { recursive: true, force: true }))
     return `file:${file}`
   }
-  const name = await copyOnPostgresql(base)
+  const name = await copyOnPostgresql(base, of)
   onTestFinished(() => drop(base, name))
   return at(base, name)
+}
+
+/** A register that outlives its test, to be filled once and copied by others when nobody has it open; gone with the run. */
+export async function aCopyToKeep(): Promise<string> {
+  const { provider, base } = inject('database')
+  if (provider === 'postgresql') return at(base, await copyOnPostgresql(base))
+  made += 1
+  const file = path.join(path.dirname(base), `kept-${process.pid}-${made}.db`)
+  copyFileSync(base, file)
+  return `file:${file}`
 }
 
 export async function aStore(url?: string): Promise<Store> {
@@ -45,10 +55,12 @@ export async function aStore(url?: string): Promise<Store> {
   return store
 }
 
-async function copyOnPostgresql(base: string): Promise<string> {
+async function copyOnPostgresql(base: string, of = base): Promise<string> {
   made += 1
   const name = `test_${process.pid}_${made}`
-  await connected(at(base, 'postgres'), (admin) => admin.query(`CREATE DATABASE ${name} TEMPLATE base`))
+  await connected(at(base, 'postgres'), (admin) =>
+    admin.query(`CREATE DATABASE ${name} TEMPLATE ${new URL(of).pathname.slice(1)}`),
+  )
   return name
 }
 

@@ -22,13 +22,14 @@ export interface PrintedPage {
   readonly width: number
   readonly height: number
   readonly pieces: readonly Piece[]
-  readonly rectangles: readonly Rectangle[]
+  /** Read when they are asked for. */
+  readonly rectangles: () => readonly Rectangle[]
 }
 
 /** A PDF as printed: what each page says and where, and every rectangle that is drawn on it. */
 export async function printedPages(bytes: Uint8Array): Promise<PrintedPage[]> {
   const pdf = await getDocumentProxy(new Uint8Array(bytes))
-  const drawn = rectanglesOf(Buffer.from(bytes))
+  const rectanglesOn = rectanglesIn(Buffer.from(bytes))
   return Promise.all(
     Array.from({ length: pdf.numPages }, async (_, index) => {
       const page = await pdf.getPage(index + 1)
@@ -39,7 +40,7 @@ export async function printedPages(bytes: Uint8Array): Promise<PrintedPage[]> {
         const [size = 0, , , , x = 0, foot = 0] = item.transform as number[]
         return [{ says: item.str, x, y: height - foot, width: item.width, size }]
       })
-      return { width, height, pieces, rectangles: drawn[index] ?? [] }
+      return { width, height, pieces, rectangles: () => rectanglesOn(index) }
     }),
   )
 }
@@ -50,20 +51,21 @@ export function tagOf({ pieces }: PrintedPage): string {
 }
 
 /** From the drawing instructions themselves: the library that reads the text does not hand them out on every Node. */
-function rectanglesOf(file: Buffer): Rectangle[][] {
+function rectanglesIn(file: Buffer): (page: number) => Rectangle[] {
   const text = file.toString('latin1')
-  const object = (id: string) => text.indexOf(`\n${id} 0 obj\n`)
+  const begins = new Map([...text.matchAll(/\n(\d+) 0 obj\n/g)].map(({ 1: id, index }) => [id, index]))
+  const from = (id: string) => text.slice(begins.get(id))
   const pages = [.../\/Kids \[(.*?)\]/.exec(text)![1]!.matchAll(/(\d+) 0 R/g)].map(([, id]) => id!)
-  return pages.map((page) => {
-    const contents = /\/Contents (\d+) 0 R/.exec(text.slice(object(page)))![1]!
-    const start = text.indexOf('stream\n', object(contents)) + 'stream\n'.length
-    const length = Number(/\/Length (\d+)/.exec(text.slice(object(contents)))![1])
+  return (page) => {
+    const contents = /\/Contents (\d+) 0 R/.exec(from(pages[page]!))![1]!
+    const start = text.indexOf('stream\n', begins.get(contents)) + 'stream\n'.length
+    const length = Number(/\/Length (\d+)/.exec(from(contents))![1])
     const instructions = inflateSync(file.subarray(start, start + length)).toString('latin1')
     return [...instructions.matchAll(/^([\d.]+) ([\d.]+) ([\d.]+) ([\d.]+) re$/gm)].map((found) => {
       const [x, y, width, height] = found.slice(1).map(Number) as [number, number, number, number]
       return { x, y, width, height }
     })
-  })
+  }
 }
 
 interface CodeReader {
@@ -82,7 +84,7 @@ export async function codesOn({ width, height, rectangles }: PrintedPage): Promi
   const reader = (await import(pathToFileURL(web.resolve('zxing-wasm/reader')).href)) as CodeReader
   const wasm = readFileSync(web.resolve('zxing-wasm/reader/zxing_reader.wasm'))
   reader.prepareZXingModule({ overrides: { wasmBinary: new Uint8Array(wasm).buffer } })
-  const picture = bitmapOf(Math.ceil(width * PIXELS_PER_POINT), Math.ceil(height * PIXELS_PER_POINT), rectangles)
+  const picture = bitmapOf(Math.ceil(width * PIXELS_PER_POINT), Math.ceil(height * PIXELS_PER_POINT), rectangles())
   const codes = await reader.readBarcodes(picture, { formats: ['QRCode'], maxNumberOfSymbols: 200 })
   return codes
     .filter(({ isValid }) => isValid)

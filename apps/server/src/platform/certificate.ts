@@ -4,7 +4,6 @@ import { hostname, networkInterfaces } from 'node:os'
 import path from 'node:path'
 import { createSecureContext } from 'node:tls'
 import { domainToASCII } from 'node:url'
-import { generate } from 'selfsigned'
 
 const DAY_MILLISECONDS = 86_400_000
 /** Browsers take no certificate that holds for longer. */
@@ -67,7 +66,9 @@ export async function selfMadeCertificate(
   return { cert: made.cert, key: made.private, isNew: true, file, keyFile }
 }
 
-function madeAnew(names: readonly string[], now: Date) {
+async function madeAnew(names: readonly string[], now: Date) {
+  // Loaded where one is made: it takes a seventh of a second of a start.
+  const { generate } = await import('selfsigned')
   const machine = names.find((name) => name !== 'localhost' && !isAddress(name)) ?? 'this machine'
   return generate([{ name: 'commonName', value: `${OWN_NAME} ${machine}`.slice(0, 64) }], {
     notBeforeDate: now,

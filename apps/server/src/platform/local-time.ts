@@ -1,5 +1,10 @@
 import { tzOffset } from '@date-fns/tz'
-import { addDays, format, getISOWeek, getISOWeekYear, parseISO, startOfISOWeek } from 'date-fns'
+import { addDays } from 'date-fns/addDays'
+import { format } from 'date-fns/format'
+import { getISOWeek } from 'date-fns/getISOWeek'
+import { getISOWeekYear } from 'date-fns/getISOWeekYear'
+import { parseISO } from 'date-fns/parseISO'
+import { startOfISOWeek } from 'date-fns/startOfISOWeek'
 
 const DAY = 86_400_000
 

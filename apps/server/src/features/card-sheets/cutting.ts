@@ -8,7 +8,8 @@ import {
   remarksOf,
   serviceInWords,
 } from '@glandkeeper/drawings/cut-card-words'
-import { parseISO, format } from 'date-fns'
+import { parseISO } from 'date-fns/parseISO'
+import { format } from 'date-fns/format'
 import type { Content, ContentText, TableCell } from 'pdfmake/interfaces.js'
 import { paperColours } from '../../platform/paper/colours.ts'
 import { tagLettering } from '../../platform/paper/lettering.ts'

@@ -2,7 +2,6 @@ import type { FastifyInstance } from 'fastify'
 import { printCutCard, showCutCard } from '@glandkeeper/contract/cut-cards'
 import { plainLetters } from '../../platform/file-name.ts'
 import { type Platform, route } from '../../platform/route.ts'
-import { printedCard } from '../card-sheets/index.ts'
 import { cutCard } from './known.ts'
 
 export { cardOf } from './card-of.ts'
@@ -17,6 +16,8 @@ export function cutCardRoutes(app: FastifyInstance, platform: Platform): void {
   route(app, platform, printCutCard, async ({ params, query, me, reply }) => {
     const card = await cutCard(store.read, me.siteId, params.tag, clock())
     void reply.header('content-disposition', `inline; filename="cut-card-${plainLetters(card.tag)}.pdf"`)
+    // Fonts and all of the printing: a fifth of a second that no start waits for.
+    const { printedCard } = await import('../card-sheets/index.ts')
     return printedCard(card, query.size)
   })
 }

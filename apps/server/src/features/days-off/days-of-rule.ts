@@ -1,4 +1,5 @@
-import { differenceInCalendarDays, parseISO } from 'date-fns'
+import { differenceInCalendarDays } from 'date-fns/differenceInCalendarDays'
+import { parseISO } from 'date-fns/parseISO'
 import type { DaysOffModel } from '../../generated/sqlite/models.ts'
 import { daysAfter } from '../../platform/local-time.ts'
 import { Refusal } from '../../platform/problem.ts'

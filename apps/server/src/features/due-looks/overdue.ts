@@ -1,6 +1,7 @@
 import type { OkOf } from '@glandkeeper/contract/endpoint'
 import type { OverdueLook, showDueLooks } from '@glandkeeper/contract/due-looks'
-import { differenceInCalendarDays, parseISO } from 'date-fns'
+import { differenceInCalendarDays } from 'date-fns/differenceInCalendarDays'
+import { parseISO } from 'date-fns/parseISO'
 import { dayAt, startOfDayAt } from '../../platform/clock.ts'
 import type { Read } from '../../platform/store.ts'
 import { bandsOf, type KeptLook, standingOfRow } from '../glands/index.ts'

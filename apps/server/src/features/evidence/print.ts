@@ -1,5 +1,6 @@
 import { type EvidenceEntry, type EvidencePayload, MOST_ENTRIES_ON_PAPER } from '@glandkeeper/contract/evidence'
-import { format, parseISO } from 'date-fns'
+import { format } from 'date-fns/format'
+import { parseISO } from 'date-fns/parseISO'
 import type { Content, TableCell } from 'pdfmake/interfaces.js'
 import { dayAt } from '../../platform/clock.ts'
 import { paperColours } from '../../platform/paper/colours.ts'

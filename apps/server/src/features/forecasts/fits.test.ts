@@ -11,7 +11,7 @@ const causesOf = async (server: TestServer) => (await fitsOf(server)).map(({ cau
 
 describe('the fit after an import', () => {
   it('is kept with its date, what it rests on and how good it is, and every state is made from it', async () => {
-    const server = await aServerWithPlant(40)
+    const server = await aServerWithPlant(62)
     const newest = (await fitsOf(server)).at(-1)
     expect(newest).toMatchObject({ cause: 'after an import', fittedAt: server.now })
     const { fit, running } = await server.expectOk('fitter', showFit)
@@ -24,7 +24,7 @@ describe('the fit after an import', () => {
     expect(fit?.groups.some(({ lives, ratePerYear, leaks }) => lives > 1 && ratePerYear !== null && leaks > 0)).toBe(true)
 
     const states = await server.store.read.valveState.findMany({ select: { fitId: true, entryCount: true, forecast: true } })
-    expect(states).toHaveLength(40)
+    expect(states).toHaveLength(62)
     expect(new Set(states.map(({ fitId }) => fitId))).toEqual(new Set([newest?.id]))
     expect(states.filter(({ forecast }) => forecast !== null).length).toBeGreaterThan(30)
     const differing = []
@@ -33,7 +33,7 @@ describe('the fit after an import', () => {
   }, 60_000)
 
   it('of the same lives is the same to the last digit, and the one before stays', async () => {
-    const server = await aServerWithPlant(20)
+    const server = await aServerWithPlant(25)
     const before = await fitsOf(server)
     await server.fits.ask(server.siteId, 'asked for')
     const after = await fitsOf(server)
@@ -42,7 +42,7 @@ describe('the fit after an import', () => {
   }, 60_000)
 
   it('lets the board be read while it runs, and tells how far it is', async () => {
-    const server = await aServerWithPlant(40)
+    const server = await aServerWithPlant(62)
     const shares: number[] = []
     const done = server.fits.ask(server.siteId, 'asked for')
     let answers = 0

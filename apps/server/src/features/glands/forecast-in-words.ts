@@ -1,7 +1,8 @@
 import type { NextLook, ReserveForecast } from '@glandkeeper/contract/reserve'
 import type { ForecastReason } from '@glandkeeper/engines/wear/forecast'
 import { formatChance } from '@glandkeeper/units/format'
-import { format, parseISO } from 'date-fns'
+import { format } from 'date-fns/format'
+import { parseISO } from 'date-fns/parseISO'
 import { dayAt } from '../../platform/clock.ts'
 import { FORECAST_CHANCES, type ForecastMoment, type KeptForecast, type KeptLook } from './forecast-of-gland.ts'
 

@@ -1,5 +1,6 @@
 import type { Outage } from '@glandkeeper/contract/outages'
-import { format, parseISO } from 'date-fns'
+import { format } from 'date-fns/format'
+import { parseISO } from 'date-fns/parseISO'
 
 /** @example dayInWords('2027-06-09') // → '9 June 2027' */
 export const dayInWords = (day: string): string => format(parseISO(day), 'd MMMM yyyy')

@@ -81,7 +81,7 @@ describe('the pack of a valve', { timeout: SLOW_MACHINE }, () => {
       ...proof,
     ])
       expect([words, saysOf(work!).includes(flat(words))]).toEqual([words, true])
-    const boxes = work!.rectangles.filter(({ width, height }) => width === 9 && height === 9)
+    const boxes = work!.rectangles().filter(({ width, height }) => width === 9 && height === 9)
     const top = work!.pieces.find(({ says }) => says === 'Steps, in this order')!.y
     const numbers = work!.pieces
       .filter(({ says, x, y }) => /^\d+$/.test(says) && x < 40 && y > top)
@@ -170,7 +170,7 @@ describe('on every page', { timeout: SLOW_MACHINE }, () => {
 
 /** Only what is drawn where the code is: lines of a drawing are rectangles too, of their own measure. */
 function codeAlone(page: PrintedPage): PrintedPage {
-  return { ...page, rectangles: page.rectangles.filter(({ x, y, height }) => x > 480 && y < 110 && height < 5) }
+  return { ...page, rectangles: () => page.rectangles().filter(({ x, y, height }) => x > 480 && y < 110 && height < 5) }
 }
 
 function leaves({ width, height, pieces }: PrintedPage): string[] {

@@ -52,7 +52,7 @@ describe.each(LabelSize.options)('labels of %s mm', (size) => {
       expect([piece.says, placeOf({ x: piece.x, y: piece.y + piece.size * 0.25 })]).toEqual([piece.says, place])
       expect([piece.says, piece.x + piece.width < code!.x]).toEqual([piece.says, true])
     }
-    for (const { x, y, width: wide, height: high } of page!.rectangles)
+    for (const { x, y, width: wide, height: high } of page!.rectangles())
       expect([x >= 0, y >= 0, x + wide <= page!.width, y + high <= page!.height]).toEqual([true, true, true, true])
   })
 })

@@ -1,5 +1,5 @@
 import type { Outage, OutageReview, ReviewedRepack } from '@glandkeeper/contract/outages'
-import { addDays } from 'date-fns'
+import { addDays } from 'date-fns/addDays'
 import { dayAt, startOfDayAt } from '../../platform/clock.ts'
 import { daysAfter } from '../../platform/local-time.ts'
 import type { Read } from '../../platform/store.ts'

@@ -131,7 +131,7 @@ describe('packings are compared', () => {
   })
 
   it('for the demo plant as the contract has it, in every service and heat, the lives of each summing up', async () => {
-    const server = await aServerWithPlant(40)
+    const server = await aServerWithPlant(62)
     await study(server)
     const { services } = await compared(server)
     for (const service of [undefined, ...services])

@@ -1,4 +1,5 @@
-import { addWeeks, parseISO } from 'date-fns'
+import { addWeeks } from 'date-fns/addWeeks'
+import { parseISO } from 'date-fns/parseISO'
 import type { Read } from '../../platform/store.ts'
 import { openRounds } from '../rounds/index.ts'
 import { weekIndexOf } from './weeks.ts'

@@ -1,4 +1,5 @@
-import { differenceInCalendarDays, parseISO } from 'date-fns'
+import { differenceInCalendarDays } from 'date-fns/differenceInCalendarDays'
+import { parseISO } from 'date-fns/parseISO'
 import { daysAfter } from '../../platform/local-time.ts'
 
 /** The Monday so many weeks after another. @example mondayAfter('2027-06-07', 2) // → '2027-06-21' */

@@ -98,7 +98,7 @@ describe('the sheet', () => {
 
   it('boxes are 7 mm high and more, and none stands outside its row or the paper', async () => {
     const [page] = await printed(await withStops(9))
-    const boxes = page!.rectangles.filter(({ width, height }) => Math.round(width) === 48 && height > 20)
+    const boxes = page!.rectangles().filter(({ width, height }) => Math.round(width) === 48 && height > 20)
     expect(boxes).toHaveLength(9 * 4)
     for (const { x, height, width } of boxes) expect([height >= 20, x > 0, x + width < 595 - 24]).toEqual([true, true, true])
   })
@@ -124,7 +124,10 @@ describe('what is too long', () => {
       body: { name: 'W'.repeat(80), walkOn: '2026-05-05', fitterId: null, areaCodes: ['BH'], dueBy: null },
     })
     const [page] = await printed({ server, roundId: round.roundId })
-    const byHand = page!.rectangles.filter(({ width }) => Math.round(width) === 48).map(({ x }) => x)
+    const byHand = page!
+      .rectangles()
+      .filter(({ width }) => Math.round(width) === 48)
+      .map(({ x }) => x)
     const top = page!.pieces.find(({ says }) => says === '1')!.y
     const cell = page!.pieces.filter(({ x, y }) => y > top - 14 && y < top + 55 && x > 40 && x < 200)
     expect(flat(cell.map(({ says }) => says).join(''))).toContain(tag)

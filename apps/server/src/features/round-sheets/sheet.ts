@@ -1,4 +1,6 @@
-import { format, getISOWeek, parseISO } from 'date-fns'
+import { format } from 'date-fns/format'
+import { getISOWeek } from 'date-fns/getISOWeek'
+import { parseISO } from 'date-fns/parseISO'
 import type { Content } from 'pdfmake/interfaces.js'
 import { paperColours } from '../../platform/paper/colours.ts'
 import { pdfOf } from '../../platform/paper/pdf.ts'

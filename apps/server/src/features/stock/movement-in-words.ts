@@ -1,5 +1,6 @@
 import type { StockItem } from '@glandkeeper/contract/stores'
-import { format, parseISO } from 'date-fns'
+import { format } from 'date-fns/format'
+import { parseISO } from 'date-fns/parseISO'
 import { amountInWords } from './amount-in-words.ts'
 
 export interface MovementToTell {
