@@ -1,3 +1,4 @@
+import { setTimeout as pause } from 'node:timers/promises'
 import type { BulkTable } from './insert-rows.ts'
 import type { Store } from './store.ts'
 
@@ -18,7 +19,7 @@ export function inPortions<Row>(rows: readonly Row[]): Portion<Row>[] {
   )
 }
 
-/** Writes the rows of a plan, a transaction a portion, until it is cancelled. */
+/** Writes the rows of a plan, a transaction a portion, until it is cancelled. Half of the time is left to others. */
 export async function writePortions(
   store: Store,
   table: BulkTable,
@@ -28,6 +29,8 @@ export async function writePortions(
   for (const portion of portions) {
     if (isCancelled()) return
     const rows = (JSON.parse(portion) as KeptRow[]).map((row) => ({ planId, ...row }))
+    const began = performance.now()
     await store.write((write) => write.insertRows(table, rows))
+    await pause(performance.now() - began)
   }
 }

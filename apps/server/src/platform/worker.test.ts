@@ -1,3 +1,4 @@
+import { getPriority } from 'node:os'
 import { expect, it, onTestFinished, vi } from 'vitest'
 import { startJob } from './worker.ts'
 
@@ -7,10 +8,13 @@ const aWorker = (name: string) =>
   new URL(
     `data:text/javascript,${encodeURIComponent(`
       // ${name}
+      import { readlinkSync } from 'node:fs'
+      import { getPriority } from 'node:os'
       import { threadId } from 'node:worker_threads'
       import { doJobs } from '${doing}'
       doJobs(async (asked, say) => {
         if (asked === 'break') throw new Error('it broke')
+        if (asked === 'how urgent') return getPriority(Number(readlinkSync('/proc/thread-self').split('/').at(-1)))
         if (asked !== 'go on for ever') return { threadId }
         say(0.5)
         await new Promise(() => {})
@@ -26,6 +30,12 @@ it('gives the next job to the thread that waits, and two at once to two', async 
   const both = await Promise.all([threadOf(worker), threadOf(worker)])
   expect(both[0]).toEqual(first)
   expect(both[1]).not.toEqual(first)
+})
+
+it.runIf(process.platform === 'linux')('goes behind whoever answers requests', async () => {
+  const own = getPriority()
+  expect(await startJob<number>(aWorker('steps back'), 'how urgent').made).toBeGreaterThan(own)
+  expect(getPriority()).toBe(own)
 })
 
 it('tells who asked what broke, and does the next job in a new thread', async () => {

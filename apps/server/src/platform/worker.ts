@@ -1,4 +1,6 @@
 // oxlint-disable unicorn/require-post-message-target-origin -- a port of a thread has no origin
+import { readlinkSync } from 'node:fs'
+import { constants, setPriority } from 'node:os'
 import { parentPort, Worker } from 'node:worker_threads'
 
 /** What a worker says: how far it is, and at last what it made. */
@@ -49,12 +51,23 @@ export function startJob<Made>(file: URL, asked: unknown, onShare: (share: numbe
 
 /** In a worker file: does the jobs it is given. One that throws ends the thread, and who asked is told. */
 export function doJobs<Made>(work: (asked: never, say: (share: number) => void) => Promise<Made>): void {
+  stepBack()
   const say = (said: Said<Made>, handOver: ArrayBuffer[] = []) => parentPort?.postMessage(said, handOver)
   parentPort?.on('message', (asked: unknown) => {
     void work(asked as never, (share) => say({ share })).then((made) =>
       say({ made }, made instanceof Uint8Array ? [made.buffer as ArrayBuffer] : []),
     )
   })
+}
+
+/** Pages go before plans where there are fewer processors than threads. Only Linux tells a thread its own number. */
+function stepBack(): void {
+  try {
+    const thread = Number(readlinkSync('/proc/thread-self').split('/').at(-1))
+    setPriority(thread, constants.priority.PRIORITY_BELOW_NORMAL)
+  } catch {
+    // Elsewhere all are alike.
+  }
 }
 
 function newWorker(file: URL): Worker {

@@ -3,7 +3,6 @@ import type { OkIn, QueryOf } from '@glandkeeper/contract/endpoint'
 import { Standing } from '@glandkeeper/contract/reserve'
 import type { StandingBands } from '@glandkeeper/engines/reserve/standing'
 import type { Prisma } from '../../generated/sqlite/client.ts'
-import type { ValveStateModel } from '../../generated/sqlite/models.ts'
 import { dayAt } from '../../platform/clock.ts'
 import type { Read } from '../../platform/store.ts'
 import { type AsOf, bandsOf, dayOfChance, glandStands, type KeptForecast, stopAfter } from '../glands/index.ts'
@@ -36,7 +35,24 @@ const shownOfValve = {
   area: { select: { code: true } },
 } satisfies Prisma.ValveSelect
 
-type Row = ValveStateModel & { readonly valve: Prisma.ValveGetPayload<{ select: typeof shownOfValve }> }
+/** The same of its state: what else was weighed for its next look, for one, is longer than all of this. */
+const shown = {
+  gapLeftMm: true,
+  gapRightMm: true,
+  gapIsInferred: true,
+  reserveMm: true,
+  reserveLimitedBy: true,
+  runsOutAt: true,
+  chanceBeforeStop: true,
+  lastSeenAt: true,
+  findings: true,
+  entryCount: true,
+  forecast: true,
+  nextLookAt: true,
+  valve: { select: shownOfValve },
+} satisfies Prisma.ValveStateSelect
+
+type Row = Prisma.ValveStateGetPayload<{ select: typeof shown }>
 
 export async function boardPage(read: Read, siteId: string, query: BoardQuery): Promise<OkIn<typeof showBoard>> {
   const site = await read.site.findUniqueOrThrow({ where: { id: siteId }, select: { timeZone: true, settings: true } })
@@ -49,7 +65,7 @@ export async function boardPage(read: Read, siteId: string, query: BoardQuery): 
       orderBy: orders[query.order],
       skip: query.offset,
       take: query.limit,
-      include: { valve: { select: shownOfValve } },
+      select: shown,
     }),
   ])
   return { total, rows: rows.map((row) => presentRow(row, { timeZone: site.timeZone, bands })) }

@@ -31,8 +31,23 @@ export type GlandStands = Pick<
   readonly withoutForecast: string | null
 }
 
+/** What of a kept state says how a gland stands. */
+export type KeptStanding = Pick<
+  ValveStateModel,
+  | 'gapLeftMm'
+  | 'gapRightMm'
+  | 'gapIsInferred'
+  | 'reserveMm'
+  | 'reserveLimitedBy'
+  | 'runsOutAt'
+  | 'chanceBeforeStop'
+  | 'lastSeenAt'
+  | 'findings'
+  | 'entryCount'
+>
+
 /** As little as a row of the board needs: a page has a hundred, and every one of them was made whole before. */
-export function glandStands(row: ValveStateModel, { timeZone, bands }: AsOf): GlandStands {
+export function glandStands(row: KeptStanding, { timeZone, bands }: AsOf): GlandStands {
   const standing = standingOfRow(row, bands)
   const findings = findingsInWords(JSON.parse(row.findings) as ReserveFinding[])
   return {
@@ -84,7 +99,7 @@ export function standingOfRow(
 
 type Known = Pick<GlandState, 'standing' | 'findings' | 'forecast'>
 
-function withoutForecast(row: ValveStateModel, { standing, findings }: Omit<Known, 'forecast'>, timeZone: string): string | null {
+function withoutForecast(row: KeptStanding, { standing, findings }: Omit<Known, 'forecast'>, timeZone: string): string | null {
   if (row.reserveMm === null)
     return row.entryCount === 0
       ? 'nobody has entered anything yet: measure both gaps'
