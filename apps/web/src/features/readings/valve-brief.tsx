@@ -49,12 +49,12 @@ export function ValveBrief({ card, waiting, timeZone }: ValveBriefProps) {
   )
 }
 
-/** Why somebody was sent here, and what the gap is likely to show. */
+/** What the gap is likely to show, where somebody was sent; and why and when it is to be looked at. */
 function ExpectedToday({ card: { state, expects } }: Pick<ValveBriefProps, 'card'>) {
-  const reading = expects && `a gap that leaves about ${formatMillimetres(expects.reserve)}`
-  const why = state.nextLook && `${state.nextLook.because} (due ${formatDay(state.nextLook.on)})`
+  const reading = expects && `Expected today: a gap that leaves about ${formatMillimetres(expects.reserve)}.`
+  const why = state.nextLook && `Look due ${formatDay(state.nextLook.on)}: ${state.nextLook.because}.`
   if (reading === null && why === null) return null
-  return <p>Expected today: {[reading, why].filter((part) => part !== null).join('; ')}.</p>
+  return <p>{[reading, why].filter((part) => part !== null).join(' ')}</p>
 }
 
 function LastEntries({ card, waiting, timeZone }: ValveBriefProps) {
