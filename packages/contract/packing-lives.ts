@@ -55,6 +55,8 @@ export const comparePackings = endpoint({
     packings: z.array(ComparedPacking),
     /** Lives whose beginning nobody recorded: left out. */
     leftOut: many('Left out'),
+    /** Lives nobody has looked at since the packing was put in: left out. A study of before this was counted has none. */
+    notSeenSince: many('Not seen since').default(0),
     logRank: z
       .object({ chiSquared: figure('Chi-squared'), degreesOfFreedom: many('Degrees of freedom'), p: share('p') })
       .nullable(),

@@ -44,3 +44,9 @@ it('names fifty valves at most, where it gave out soonest first, each once', () 
   expect(packings[0]?.valves.slice(0, 3)).toEqual(['BH-3', 'BH-1', 'BH-7'])
   expect(packings[0]?.valves).toHaveLength(50)
 })
+
+it('counts apart what is left out: put in before the records, or never looked at since', () => {
+  const notSeen = [life(8, null, 0), life(9, null, -5)]
+  const { packings, leftOut, notSeenSince } = answerFor([life(1, 90), { ...life(2, 90), from: null }, ...notSeen])
+  expect([packings[0]?.lives, leftOut, notSeenSince]).toEqual([1, 1, 2])
+})

@@ -11,7 +11,7 @@ type Answer = OkIn<typeof endpoint>
 /** What a screen shows apart. */
 const STEPS_SHOWN = 60
 /** What is said of the packings of one service in one band of heat. */
-export type ComparedLives = Pick<Answer, 'packings' | 'leftOut' | 'logRank' | 'sentence'>
+export type ComparedLives = Pick<Answer, 'packings' | 'leftOut' | 'notSeenSince' | 'logRank' | 'sentence'>
 type Heat = ReturnType<typeof HeatBand.parse>
 
 const MOST_VALVES = 50
@@ -65,6 +65,7 @@ function comparedOf(recorded: readonly RecordedLife[], service: string): Compare
       return presentGroup(group, stillIn, groups[place]?.lives ?? [])
     }),
     leftOut: leftOut.beginningNotKnown,
+    notSeenSince: leftOut.withoutLength,
     logRank: result.difference && {
       chiSquared: rounded(result.difference.chiSquared, 4),
       degreesOfFreedom: result.difference.degreesOfFreedom,

@@ -125,6 +125,7 @@ describe('packings are compared', () => {
       services: [],
       packings: [],
       leftOut: 0,
+      notSeenSince: 0,
       logRank: null,
       sentence: 'The entries have not been gone through yet.',
     })

@@ -20,7 +20,7 @@ export async function packingsCompared(
 }
 
 function nothingKnown(sentence: string): ComparedLives {
-  return { packings: [], leftOut: 0, logRank: null, sentence }
+  return { packings: [], leftOut: 0, notSeenSince: 0, logRank: null, sentence }
 }
 
 function sentenceOfNone(service: string): string {

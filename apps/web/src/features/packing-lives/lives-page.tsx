@@ -70,7 +70,7 @@ function Choices({ view, services }: { view: LivesView; services: readonly strin
 }
 
 function Shown({ compared, view }: { compared: Compared; view: LivesView }) {
-  const { madeAt, packings, sentence, leftOut, logRank } = compared
+  const { madeAt, packings, sentence, logRank } = compared
   if (madeAt === null)
     return (
       <Empty title="No lives have been read yet">
@@ -97,7 +97,7 @@ function Shown({ compared, view }: { compared: Compared; view: LivesView }) {
       <StairsPlot packings={packings} />
       <p className={css.lead}>{differenceInWords(logRank)}</p>
       <LivesTable packings={packings} />
-      <HowCounted leftOut={leftOut} madeAt={madeAt} />
+      <HowCounted {...compared} madeAt={madeAt} />
     </>
   )
 }
@@ -106,7 +106,7 @@ function isNarrowed({ service, heat }: LivesView): boolean {
   return service !== null || heat !== 'any'
 }
 
-function HowCounted({ leftOut, madeAt }: { leftOut: number; madeAt: string }) {
+function HowCounted({ leftOut, notSeenSince, madeAt }: { leftOut: number; notSeenSince: number; madeAt: string }) {
   const { timeZone } = useMe().site
   return (
     <section className={css.part} aria-labelledby="counted">
@@ -119,6 +119,9 @@ function HowCounted({ leftOut, madeAt }: { leftOut: number; madeAt: string }) {
         <li>A packing put only into easy valves looks better than it is. Compare within one service.</li>
         <li>Fewer than five worn out say little: such a packing is drawn thin, and is not compared.</li>
         {leftOut > 0 && <li>{counted(leftOut, 'life', 'lives')} left out: nobody recorded when the packing was put in.</li>}
+        {notSeenSince > 0 && (
+          <li>{counted(notSeenSince, 'life', 'lives')} left out: nobody has looked since the packing was put in.</li>
+        )}
         <li>Read on {formatMoment(madeAt, timeZone)}.</li>
       </ul>
     </section>
