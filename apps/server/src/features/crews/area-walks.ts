@@ -4,7 +4,7 @@ import type { SignedIn } from '../../platform/auth.ts'
 import { noteChange } from '../../platform/register-change.ts'
 import type { Read, Write } from '../../platform/store.ts'
 import { areaOf } from '../areas/index.ts'
-import { crewOf } from './keep.ts'
+import { crewCalled, crewOf } from './keep.ts'
 
 type By = Pick<SignedIn, 'siteId' | 'personId'>
 
@@ -37,6 +37,7 @@ export async function changeWalkOf(
   if (crewId !== null) await crewOf(write, by.siteId, crewId)
   const kept = walkPlan === null ? null : JSON.stringify(walkPlan)
   await write.area.update({ where: { id: before.id }, data: { setUpMinutes, skill, crewId, walkPlan: kept } })
+  const [crewBefore, crew] = [await crewCalled(write, before.crewId), await crewCalled(write, crewId)]
   await noteChange(
     write,
     by,
@@ -44,8 +45,8 @@ export async function changeWalkOf(
       subject: 'area',
       subjectId: before.id,
       what: 'walk of the area changed',
-      before: { setUpMinutes: before.setUpMinutes, skill: before.skill, crewId: before.crewId, walkPlan: before.walkPlan },
-      after: { setUpMinutes, skill, crewId, walkPlan: kept },
+      before: { setUpMinutes: before.setUpMinutes, skill: before.skill, crew: crewBefore, walkPlan: before.walkPlan },
+      after: { setUpMinutes, skill, crew, walkPlan: kept },
     },
     now,
   )

@@ -203,8 +203,8 @@ it('notes who changed a crew and the walk of an area, with before and after', as
       { hoursPerWeek: 30, skills: '', people: 0 },
     ],
     [
-      { setUpMinutes: null, crewId: null },
-      { setUpMinutes: 20, crewId },
+      { setUpMinutes: null, crew: null },
+      { setUpMinutes: 20, crew: 'Early shift' },
     ],
     [{ name: 'Early shift' }, { retired: 'yes' }],
   ])

@@ -42,14 +42,20 @@ export async function createDaysOff(
   const { siteId } = by
   // Followed once: a rule that can be read may still never come, or come without end.
   daysOfRule(days, { from: days.startsOn, to: daysAfter(days.startsOn, TWO_YEARS) })
-  if (crewId !== null) await crewOf(write, siteId, crewId)
+  const crew = crewId === null ? null : await crewOf(write, siteId, crewId)
   const area = areaCode === null ? null : await areaOf(write, siteId, areaCode)
   const id = newId()
   await write.daysOff.create({ data: { id, siteId, crewId, areaId: area?.id ?? null, ...days } })
   await noteChange(
     write,
     by,
-    { subject: 'days off', subjectId: id, what: 'days off added', before: {}, after: { crewId, areaCode, ...days } },
+    {
+      subject: 'days off',
+      subjectId: id,
+      what: 'days off added',
+      before: {},
+      after: { crew: crew?.name ?? null, areaCode, ...days },
+    },
     now,
   )
   return id

@@ -19,8 +19,8 @@ export async function takeRepackPlanOf(write: Write, by: SignedIn, planId: strin
       subject: 'repack plan',
       subjectId: planId,
       what: 'plan of repacks taken',
-      before: { planId: before?.id ?? null },
-      after: { planId, name: plan.name },
+      before: { plan: before?.name ?? null },
+      after: { plan: plan.name },
     },
     now,
   )

@@ -8,6 +8,7 @@ import { noteChange } from '../../platform/register-change.ts'
 import type { Read, Write } from '../../platform/store.ts'
 import { type Candidate, repackCandidates } from './candidates.ts'
 import type { PlanSlot } from './plan-slots.ts'
+import { slotCalled } from './slots.ts'
 import { reaches } from './read-repack-input.ts'
 import { putRepackPin } from './repack-pins.ts'
 import { repackPlanOf, summaryOf } from './present-repack-plan.ts'
@@ -103,8 +104,8 @@ export async function writeMove(write: Write, by: By, { plan, slot, rows }: Repa
       subject: 'repack plan',
       subjectId: plan.id,
       what: 'repacks moved',
-      before: { slotId: rows[0]?.row.slotId ?? null },
-      after: { slotId: slot?.slotId ?? null, tags: tags.join(', ') },
+      before: { slot: await slotCalled(write, rows[0]?.row.slotId ?? null) },
+      after: { slot: await slotCalled(write, slot?.slotId ?? null), tags: tags.join(', ') },
     },
     now,
   )

@@ -5,7 +5,7 @@ import { newId } from '../../platform/ids.ts'
 import { Refusal } from '../../platform/problem.ts'
 import { noteChange } from '../../platform/register-change.ts'
 import type { Read, Write } from '../../platform/store.ts'
-import { outageOfSlot } from './slots.ts'
+import { outageOfSlot, slotCalled } from './slots.ts'
 
 type By = Pick<SignedIn, 'siteId' | 'personId'>
 
@@ -31,7 +31,13 @@ export async function pinRepackOf(write: Write, by: By, { tag, slotId, kind }: B
   await noteChange(
     write,
     by,
-    { subject: 'valve', subjectId: valve.id, what: `repack pinned: ${kind}`, before: {}, after: { slotId } },
+    {
+      subject: 'valve',
+      subjectId: valve.id,
+      what: `repack pinned: ${kind}`,
+      before: {},
+      after: { slot: await slotCalled(write, slotId) },
+    },
     now,
   )
 }
@@ -60,7 +66,13 @@ export async function unpinRepackOf(
     await noteChange(
       write,
       by,
-      { subject: 'valve', subjectId: valve.id, what: 'pin of a repack removed', before: { slotId }, after: {} },
+      {
+        subject: 'valve',
+        subjectId: valve.id,
+        what: 'pin of a repack removed',
+        before: { slot: await slotCalled(write, slotId) },
+        after: {},
+      },
       now,
     )
   return count > 0

@@ -1,4 +1,5 @@
 import { addArea } from '@glandkeeper/contract/areas'
+import { showLog } from '@glandkeeper/contract/log'
 import { addOutage, listOutages } from '@glandkeeper/contract/outages'
 import {
   cancelRepackPlanning,
@@ -109,6 +110,20 @@ describe('pins', () => {
     ])
     await expectOk('planner', unpinRepack, { body: { tag: 'BH-6', slotId: 'fortnight:2026-05-18' } })
     expect((await plan()).infeasiblePins).toEqual([])
+  })
+
+  it('are noted in the log with their slot as a person calls it', async () => {
+    const { expectOk, slotId } = await withSummerStop()
+    await expectOk('planner', pinRepack, { body: { tag: 'BH-4', slotId, kind: 'in' } })
+    await expectOk('planner', pinRepack, { body: { tag: 'BH-3', slotId: 'fortnight:2026-05-04', kind: 'not in' } })
+    await expectOk('planner', unpinRepack, { body: { tag: 'BH-4', slotId } })
+    const { rows } = await expectOk('planner', showLog, { query: { subject: 'valve', find: 'pin' } })
+    const told = rows.map(({ name, what, changes: [slot] }) => `${name} ${what} ${slot?.before}>${slot?.after}`)
+    expect(told.toSorted()).toEqual([
+      'BH-3 repack pinned: not in >fortnight from 2026-05-04',
+      'BH-4 pin of a repack removed Summer stop>',
+      'BH-4 repack pinned: in >Summer stop',
+    ])
   })
 
   it('of valves that are isolated together clash by name: the newest holds', async () => {

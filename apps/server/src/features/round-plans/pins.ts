@@ -6,7 +6,7 @@ import { Refusal } from '../../platform/problem.ts'
 import { noteChange } from '../../platform/register-change.ts'
 import type { Read, Write } from '../../platform/store.ts'
 import { areaOf } from '../areas/index.ts'
-import { crewOf } from '../crews/index.ts'
+import { crewCalled, crewOf } from '../crews/index.ts'
 import { planInUse } from './plan-in-use.ts'
 import { mondayAfter, weekIndexOf } from './weeks.ts'
 
@@ -42,7 +42,13 @@ export async function pin(write: Write, by: By, { tag, weekOf, crewId }: BodyOf<
   await noteChange(
     write,
     by,
-    { subject: 'valve', subjectId: valve.id, what: 'visit pinned', before: {}, after: { weekOf, crewId } },
+    {
+      subject: 'valve',
+      subjectId: valve.id,
+      what: 'visit pinned',
+      before: {},
+      after: { weekOf, crew: await crewCalled(write, crewId) },
+    },
     now,
   )
 }

@@ -20,7 +20,13 @@ export async function take(write: Write, by: SignedIn, planId: string, now: Date
   await noteChange(
     write,
     by,
-    { subject: 'plan', subjectId: planId, what: 'plan of rounds taken', before: { planId: basedOn }, after: { planId } },
+    {
+      subject: 'plan',
+      subjectId: planId,
+      what: 'plan of rounds taken',
+      before: { startsOn: inUse?.startsOn ?? null },
+      after: { startsOn: plan.startsOn },
+    },
     now,
   )
 }
