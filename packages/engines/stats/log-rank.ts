@@ -100,8 +100,11 @@ function addSpread(variance: readonly number[][], shares: readonly number[], spr
   for (let group = 0; group < shares.length; group++) {
     const row = variance[group]!
     const spreadOfGroup = spread * shares[group]!
-    for (let other = 0; other < shares.length; other++) row[other]! -= spreadOfGroup * shares[other]!
-    row[group]! += spreadOfGroup
+    for (let other = 0; other < shares.length; other++) {
+      // A group watched alone has no spread: 1 - 1 says so to the last bit, where two sums would leave dust.
+      const share = other === group ? shares[other]! - 1 : shares[other]!
+      row[other]! -= spreadOfGroup * share
+    }
   }
 }
 
