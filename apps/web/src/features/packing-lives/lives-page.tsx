@@ -70,7 +70,7 @@ function Choices({ view, services }: { view: LivesView; services: readonly strin
 }
 
 function Shown({ compared, view }: { compared: Compared; view: LivesView }) {
-  const { madeAt, packings, sentence, logRank } = compared
+  const { madeAt, packings, sentence, leftOut, notSeenSince, logRank } = compared
   if (madeAt === null)
     return (
       <Empty title="No lives have been read yet">
@@ -97,7 +97,7 @@ function Shown({ compared, view }: { compared: Compared; view: LivesView }) {
       <StairsPlot packings={packings} />
       <p className={css.lead}>{differenceInWords(logRank)}</p>
       <LivesTable packings={packings} />
-      <HowCounted {...compared} madeAt={madeAt} />
+      <HowCounted leftOut={leftOut} notSeenSince={notSeenSince} madeAt={madeAt} />
     </>
   )
 }
