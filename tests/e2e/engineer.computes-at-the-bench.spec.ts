@@ -44,3 +44,21 @@ test('a valve’s own figures are filled in', async ({ page, api }) => {
   await expect(page.getByLabel('Stud thread')).toHaveValue('M12')
   await expect(page.getByText(`from ${tag}`).nth(1)).toBeVisible()
 })
+
+test('two boxes filled in faster than the page can draw both keep what was typed', async ({ page }) => {
+  await signInAs(page, 'engineer', '/bench/ring-length')
+  const stem = page.getByRole('textbox', { name: 'Stem diameter, mm' })
+  const section = page.getByRole('textbox', { name: 'Section, mm' })
+  await expect(section).toHaveValue('8.5')
+  await page.evaluate(() => {
+    const put = (label: string, text: string) => {
+      const box = [...document.querySelectorAll('input')].find(({ labels }) => labels?.[0]?.textContent === label)!
+      Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!.call(box, text)
+      box.dispatchEvent(new Event('input', { bubbles: true }))
+    }
+    put('Stem diameter, mm', '30')
+    setTimeout(() => put('Section, mm', '9'))
+  })
+  await expect(section).toHaveValue('9')
+  await expect(stem).toHaveValue('30')
+})

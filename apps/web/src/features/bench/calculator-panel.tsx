@@ -38,7 +38,8 @@ export function CalculatorPanel({ calculator, tag }: { calculator: Calculator; t
         before.set(name, text)
         return before
       },
-      { replace: true, preventScrollReset: true },
+      // At once: on a slow machine the next key would else find the address without this one, and take it back.
+      { replace: true, preventScrollReset: true, flushSync: true },
     )
   const draw = benchDrawings[calculator.name]
   const [frame, width] = useMeasuredWidth()
