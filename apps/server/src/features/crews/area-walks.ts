@@ -4,7 +4,7 @@ import type { SignedIn } from '../../platform/auth.ts'
 import { noteChange } from '../../platform/register-change.ts'
 import type { Read, Write } from '../../platform/store.ts'
 import { areaOf } from '../areas/index.ts'
-import { crewCalled, crewOf } from './keep.ts'
+import { crewOf } from './keep.ts'
 
 type By = Pick<SignedIn, 'siteId' | 'personId'>
 
@@ -34,10 +34,11 @@ export async function changeWalkOf(
   now: Date,
 ): Promise<void> {
   const before = await areaOf(write, by.siteId, code)
-  if (crewId !== null) await crewOf(write, by.siteId, crewId)
+  const crew = crewId === null ? null : await crewOf(write, by.siteId, crewId)
+  // It may have been retired since.
+  const crewBefore = before.crewId === null ? null : await write.crew.findUnique({ where: { id: before.crewId } })
   const kept = walkPlan === null ? null : JSON.stringify(walkPlan)
   await write.area.update({ where: { id: before.id }, data: { setUpMinutes, skill, crewId, walkPlan: kept } })
-  const [crewBefore, crew] = [await crewCalled(write, before.crewId), await crewCalled(write, crewId)]
   await noteChange(
     write,
     by,
@@ -45,8 +46,13 @@ export async function changeWalkOf(
       subject: 'area',
       subjectId: before.id,
       what: 'walk of the area changed',
-      before: { setUpMinutes: before.setUpMinutes, skill: before.skill, crew: crewBefore, walkPlan: before.walkPlan },
-      after: { setUpMinutes, skill, crew, walkPlan: kept },
+      before: {
+        setUpMinutes: before.setUpMinutes,
+        skill: before.skill,
+        crew: crewBefore?.name ?? null,
+        walkPlan: before.walkPlan,
+      },
+      after: { setUpMinutes, skill, crew: crew?.name ?? null, walkPlan: kept },
     },
     now,
   )

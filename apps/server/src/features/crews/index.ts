@@ -6,7 +6,7 @@ import { areaWalksOf, changeWalkOf } from './area-walks.ts'
 import { changeCrewOf, createCrew, crewsOf, retireCrewOf } from './keep.ts'
 
 export { changeWalkOf, walkPlanOf } from './area-walks.ts'
-export { createCrew, crewCalled, crewOf, skillsOf } from './keep.ts'
+export { createCrew, crewOf, skillsOf } from './keep.ts'
 
 export function crewRoutes(app: FastifyInstance, platform: Platform): void {
   const { store, clock } = platform

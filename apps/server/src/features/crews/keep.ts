@@ -82,11 +82,6 @@ export async function crewOf(read: Pick<Read, 'crew'>, siteId: string, crewId: s
   return crew
 }
 
-/** How a note in the log calls a crew, retired or not; null for none. */
-export async function crewCalled(read: Pick<Read, 'crew'>, crewId: string | null): Promise<string | null> {
-  return crewId === null ? null : ((await read.crew.findUnique({ where: { id: crewId }, select: { name: true } }))?.name ?? null)
-}
-
 /** A person walks with one crew at most: the last one that named them. */
 async function putPeopleIn(write: Write, siteId: string, crewId: string, personIds: readonly string[]): Promise<void> {
   const known = await write.person.findMany({

@@ -6,7 +6,7 @@ import { Refusal } from '../../platform/problem.ts'
 import { noteChange } from '../../platform/register-change.ts'
 import type { Read, Write } from '../../platform/store.ts'
 import { areaOf } from '../areas/index.ts'
-import { crewCalled, crewOf } from '../crews/index.ts'
+import { crewOf } from '../crews/index.ts'
 import { planInUse } from './plan-in-use.ts'
 import { mondayAfter, weekIndexOf } from './weeks.ts'
 
@@ -20,7 +20,7 @@ export async function pin(write: Write, by: By, { tag, weekOf, crewId }: BodyOf<
   const { siteId } = by
   const valve = await write.valve.findUnique({ where: { siteId_tag: { siteId, tag } } })
   if (!valve || valve.retiredAt) throw new Refusal('valve/unknown', tag)
-  if (crewId !== null) await crewOf(write, siteId, crewId)
+  const crew = crewId === null ? null : await crewOf(write, siteId, crewId)
   const plan = await planInUse(write, siteId)
   if (plan) {
     const week = weekIndexOf(weekOf, plan.startsOn)
@@ -47,7 +47,7 @@ export async function pin(write: Write, by: By, { tag, weekOf, crewId }: BodyOf<
       subjectId: valve.id,
       what: 'visit pinned',
       before: {},
-      after: { weekOf, crew: await crewCalled(write, crewId) },
+      after: { weekOf, crew: crew?.name ?? null },
     },
     now,
   )
