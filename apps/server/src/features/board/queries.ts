@@ -5,7 +5,7 @@ import type { StandingBands } from '@glandkeeper/engines/reserve/standing'
 import type { Prisma } from '../../generated/sqlite/client.ts'
 import { dayAt } from '../../platform/clock.ts'
 import type { Read } from '../../platform/store.ts'
-import { type AsOf, bandsOf, dayOfChance, glandStands, type KeptForecast, stopAfter } from '../glands/index.ts'
+import { type AsOf, bandsOf, columnsOfStanding, dayOfChance, glandStands, type KeptForecast, stopAfter } from '../glands/index.ts'
 import { settingValuesOf } from '../settings/index.ts'
 import { foldedText } from '../valves/index.ts'
 import { whyInRow } from './why-in-row.ts'
@@ -37,16 +37,7 @@ const shownOfValve = {
 
 /** The same of its state: what else was weighed for its next look, for one, is longer than all of this. */
 const shown = {
-  gapLeftMm: true,
-  gapRightMm: true,
-  gapIsInferred: true,
-  reserveMm: true,
-  reserveLimitedBy: true,
-  runsOutAt: true,
-  chanceBeforeStop: true,
-  lastSeenAt: true,
-  findings: true,
-  entryCount: true,
+  ...columnsOfStanding,
   forecast: true,
   nextLookAt: true,
   valve: { select: shownOfValve },

@@ -10,5 +10,13 @@ export { leakRows, leaksOfGland } from './kept-leaks.ts'
 export { rebuildStates, VALVES_OF_A_PORTION } from './rebuild-states.ts'
 export { netScreening } from './net-screening.ts'
 export { glandForEngines, glandOfRow } from './gland-of-row.ts'
-export { type AsOf, bandsOf, type GlandStands, glandStands, presentState, standingOfRow } from './present-state.ts'
+export {
+  type AsOf,
+  bandsOf,
+  columnsOfStanding,
+  type GlandStands,
+  glandStands,
+  presentState,
+  standingOfRow,
+} from './present-state.ts'
 export { glandCourse, glandRecord, rebuildState, statesThatDiffer, writeEmptyStates } from './state.ts'

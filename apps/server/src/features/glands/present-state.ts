@@ -6,6 +6,7 @@ import { formatMillimetres as millimetres } from '@glandkeeper/units/format'
 import { mm, ratio } from '@glandkeeper/units/quantity'
 import { format } from 'date-fns/format'
 import { parseISO } from 'date-fns/parseISO'
+import type { Prisma } from '../../generated/sqlite/client.ts'
 import type { ValveStateModel } from '../../generated/sqlite/models.ts'
 import { dayAt } from '../../platform/clock.ts'
 import { findingsInWords } from './findings-in-words.ts'
@@ -31,20 +32,21 @@ export type GlandStands = Pick<
   readonly withoutForecast: string | null
 }
 
-/** What of a kept state says how a gland stands. */
-export type KeptStanding = Pick<
-  ValveStateModel,
-  | 'gapLeftMm'
-  | 'gapRightMm'
-  | 'gapIsInferred'
-  | 'reserveMm'
-  | 'reserveLimitedBy'
-  | 'runsOutAt'
-  | 'chanceBeforeStop'
-  | 'lastSeenAt'
-  | 'findings'
-  | 'entryCount'
->
+/** The columns of a kept state that say how a gland stands. */
+export const columnsOfStanding = {
+  gapLeftMm: true,
+  gapRightMm: true,
+  gapIsInferred: true,
+  reserveMm: true,
+  reserveLimitedBy: true,
+  runsOutAt: true,
+  chanceBeforeStop: true,
+  lastSeenAt: true,
+  findings: true,
+  entryCount: true,
+} satisfies Prisma.ValveStateSelect
+
+type KeptStanding = Pick<ValveStateModel, keyof typeof columnsOfStanding>
 
 /** As little as a row of the board needs: a page has a hundred, and every one of them was made whole before. */
 export function glandStands(row: KeptStanding, { timeZone, bands }: AsOf): GlandStands {
