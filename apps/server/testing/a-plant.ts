@@ -3,8 +3,8 @@ import { addArea } from '@glandkeeper/contract/areas'
 import { historyCsv, valvesCsv } from '@glandkeeper/fixtures/demo-plant/csv'
 import { demoPlant, demoSeed } from '@glandkeeper/fixtures/demo-plant/demo-plant'
 import { inject } from 'vitest'
-import { aRegisterToKeep, aServerOn, type Register, type TestServer } from './a-server.ts'
-import { aCopy } from './a-store.ts'
+import { aServer, aServerOn, type Register, type TestServer } from './a-server.ts'
+import { aCopy, aCopyToKeep } from './a-store.ts'
 import { applied, checked } from './import-file.ts'
 
 const plant = demoPlant({ seed: demoSeed, endsOn: '2026-05-04' })
@@ -26,8 +26,7 @@ export async function aServerWithPlant(count: PlantSize): Promise<TestServer> {
 
 /** Brought in as a planner would. */
 async function aPlant(count: PlantSize): Promise<Register> {
-  const register = await aRegisterToKeep()
-  const server = await aServerOn(register)
+  const server = await aServer({ databaseUrl: await aCopyToKeep() })
   for (const body of plant.areas.filter(({ code }) => code !== 'BH')) await server.expectOk('planner', addArea, { body })
   const valves = plant.valves.filter((_, index) => index % Math.floor(plant.valves.length / count) === 0).slice(0, count)
   const tags = new Set(valves.map(({ tag }) => tag))
@@ -36,7 +35,8 @@ async function aPlant(count: PlantSize): Promise<Register> {
   await applied(server, await checked(server, 'history', historyCsv(history)), 'whole file')
   await fitted(server)
   await server.stop()
-  return register
+  const { databaseUrl, siteId, personIds } = server
+  return { databaseUrl, siteId, personIds }
 }
 
 /** Until no fit runs: the forecasts of a valve may else differ between two requests. */

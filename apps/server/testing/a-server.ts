@@ -10,8 +10,8 @@ import type { Fits } from '../src/features/forecasts/index.ts'
 import { COOKIE, HTTPS_COOKIE } from '../src/platform/auth.ts'
 import type { Clock } from '../src/platform/clock.ts'
 import { newId } from '../src/platform/ids.ts'
-import { openStore, type Store } from '../src/platform/store.ts'
-import { aCopyToKeep, aDatabase, aStore } from './a-store.ts'
+import type { Store } from '../src/platform/store.ts'
+import { aDatabase, aStore } from './a-store.ts'
 
 interface CallIn<E extends Endpoint> {
   params?: ParamsIn<E>
@@ -48,13 +48,15 @@ const HUNDRED_DAYS = 100 * 86_400_000
 const NOW = new Date('2026-05-04T09:00:00.000Z')
 
 interface ServerOptions {
+  /** One of its own unless this one is given: see `aCopyToKeep`. */
+  readonly databaseUrl?: string
   readonly clock?: Clock
   readonly pages?: string
   readonly behindProxy?: boolean
 }
 
 export async function aServer(options: ServerOptions = {}): Promise<TestServer> {
-  const databaseUrl = await aDatabase()
+  const databaseUrl = options.databaseUrl ?? (await aDatabase())
   const store = await aStore(databaseUrl)
   return served(store, { databaseUrl, ...(await aSite(store, options.clock ?? (() => NOW))) }, options)
 }
@@ -65,15 +67,6 @@ export type Register = Pick<TestServer, 'databaseUrl' | 'siteId' | 'personIds'>
 /** A server on a register that another one has been stopped on. */
 export async function aServerOn(register: Register): Promise<TestServer> {
   return served(await aStore(register.databaseUrl), register)
-}
-
-/** A register with a site, an area and one person of each role, in a database that outlives its test; see `aCopyToKeep`. */
-export async function aRegisterToKeep(): Promise<Register> {
-  const databaseUrl = await aCopyToKeep()
-  const store = await openStore(databaseUrl)
-  const site = await aSite(store, () => NOW)
-  await store.close()
-  return { databaseUrl, ...site }
 }
 
 async function aSite(store: Store, clock: Clock): Promise<Pick<Register, 'siteId' | 'personIds'>> {
